@@ -1,0 +1,103 @@
+"""The one table of formula cases: what goes in, what must come out, and who says so.
+
+Every expected value is exact, as the origin prints it or as it follows from definitions; values
+that a book rounds are in test_published_tables.py. A formula holds in any consistent units, so a
+count in hanks to the pound may stand where the docstring says yd/lb. The origin begins with one of
+KINDS. Our own output is never evidence.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+from yarnsheets import formulas
+
+KINDS = ("published", "hand-worked", "from memory", "common practice")
+
+GRAINS = 7000  # to the pound
+GRAMS = 453.59237  # to the pound
+
+BROOKS = "published: C. P. Brooks, Cotton Manufacturing, 19th century, Wrapping"
+DAVIS = "published: William Davis, Hosiery Manufacture, c. 1920, Example"
+ACS = "published: American Correspondence School of Textiles, Calculations, Part IV, 1898"
+JUTE = "published: Woodhouse and Kilgour, The Jute Industry, table of yarns"
+APTITUDE_TEST = "published: Graduate Aptitude Test in Engineering, Textile Engineering,"
+TAYLOR = (
+    "published: J. T. Taylor, Cotton Weaving and Designing, 6th edition, p. 239 of an online copy"
+)
+EXACT = "hand-worked: exact definitions,"
+
+
+@dataclass(frozen=True)
+class Case:
+    """One row: a tuple among the arguments is a sequence of singles or of stages."""
+
+    name: str
+    args: tuple[Any, ...]
+    expected: float
+    origin: str
+
+    def formula(self, *args: Any) -> Any:
+        return getattr(formulas, self.name)(*args)
+
+    def __str__(self) -> str:
+        return f"{self.name}{self.args}"
+
+
+# fmt: off
+CASES = [
+    # grist
+    Case("grist", (120.0, 25 / GRAINS), 40 * 840.0, f"{BROOKS}: 120 yd of 25 grains is 40s"),
+    Case("grist", (20.0, 10 / GRAINS), 25 * 560.0, f"{DAVIS} 1: 20 yd of 10 grains is 25s worsted"),
+    Case("grist", (150.0, 56.7 / GRAMS), 1199.97981481481481, f"{EXACT} 150 * 453.59237 / 56.7"),
+    Case("length", (3.0, 24 * 560.0), 40320.0, f"{DAVIS} 10: 3 lb of 2/48 worsted"),
+    Case("length", (1 / 64, 60 * 840.0), 787.5, f"{DAVIS} 10: 1/4 oz of 60/2 spun silk"),
+    Case("mass", (8800.0, 5.5 * 1600), 1.0, f"{ACS}: 8800 yd of 5 1/2 run is 16 oz"),
+    Case("mass", (5250.0, 3 * 1600.0), 17.5 / 16, f"{ACS}: 5250 yd of 3 run is 17 1/2 oz"),
+    Case("mass", (9240.0, 44 * 840.0), 0.25, f"{BROOKS}: 9240 yd of 44s is 1/4 lb"),
+    Case("grist_from_cut", (10.0, 100.0), 1000.0, "common practice: inches times 100"),
+    Case("cut_from_grist", (2060.0, 100.0), 20.6, "common practice: inches times 100"),
+    Case("balance_factor", (1200.0, 12.0), 100.0, "common practice: inches times 100"),
+    Case("counterweight", (3600.0,), 35 / 18 / GRAINS, f"{EXACT} 7000 / 3600 grains"),
+    Case("balance_factor_from_counterweight", (0.1 / GRAMS,), 4535.9237, f"{EXACT} 0.1 g"),
+    Case("skein_length", (120.0, 2.5), 300.0, f"{JUTE}: a cut is 120 turns of 2 1/2 yd"),
+    Case("skein_length", (80.0, 1.5), 120.0, f"{BROOKS}: a lea is 80 turns of 1 1/2 yd"),
+    Case("skein_turns", (120.0, 1.5), 80.0, f"{BROOKS}: a lea is 80 turns of 1 1/2 yd"),
+    Case("skein_turns", (450.0, 1.125), 400.0, "from memory: silk reel, 400 turns of 1.125 m"),
+    Case("skein_circumference", (300.0, 120.0), 2.5, f"{JUTE}: a cut is 120 turns of 2 1/2 yd"),
+    Case("grist_from_skein", (80.0, 1.5, 25 / GRAINS), 33600.0, f"{BROOKS}: a lea of 25 grains"),
+    Case("grist_from_skein", (100.0, 1.5, 56.7 / GRAMS), 1199.97981481481481,
+         f"{EXACT} 100 turns of 54 in weigh 56.7 g"),
+    # plying
+    Case("plied_grist", (40.0, 2.0, 1.0), 20.0, f"{TAYLOR}: 2/40s is twofold of 20 hanks"),
+    Case("plied_grist", (2400.0, 2.0, 1.05), 8000 / 7, f"{EXACT} 2400 / 2.1"),
+    Case("singles_grist", (16.0, 2.0, 1.10), 35.2, f"{APTITUDE_TEST} 1992, question 3"),
+    Case("singles_grist", (1000.0, 3.0, 1.04), 3120.0, f"{EXACT} 1000 * 3 * 1.04"),
+    Case("take_up", (35.2, 16.0, 2.0), 1.10, f"{APTITUDE_TEST} 1992, question 3, backwards"),
+    Case("ply_count", (35.2, 16.0, 1.10), 2.0, f"{APTITUDE_TEST} 1992, question 3, backwards"),
+    Case("plied_grist_unequal", ((60.0, 40.0), (1.0, 1.0)), 24.0, f"{DAVIS} 27"),
+    Case("plied_grist_unequal", ((60.0, 40.0), (1.0, 1.0)), 24.0, f"{TAYLOR}: 60s with 40s"),
+    Case("plied_grist_unequal", ((40.0, 20.0), (1.0, 1.0)), 40 / 3, f"{BROOKS}: 13 1/3"),
+    Case("plied_grist_unequal", ((64.0, 48.0, 32.0), (1.0, 1.0, 1.0)), 14 + 10 / 13, f"{DAVIS} 30"),
+    Case("plied_grist_unequal", ((40.0, 30.0, 12.0), (1.25, 1.5, 2.25)), 1 / 0.26875,
+         f"{EXACT} 1.25/40 + 1.5/30 + 2.25/12"),
+    Case("missing_single_grist", (24.0, (60.0,), (1.0,), 1.0), 40.0, f"{DAVIS} 27, backwards"),
+    Case("missing_single_grist", (12.0, (60.0,), (1.0,), 1.0), 15.0, f"{DAVIS} 45"),
+    Case("missing_single_grist", (1 / 0.26875, (40.0, 30.0), (1.25, 1.5), 2.25), 12.0,
+         f"{EXACT} 1.25/40 + 1.5/30 + 2.25/12, backwards"),
+    Case("mass_share", (60.0, 1.0, 12.0), 1 / 5, f"{DAVIS} 45"),
+    Case("mass_share", (35.0, 1.0, 13.125), 0.375, f"{DAVIS} 33: 37 1/2 %"),
+    Case("singles_length", (100000.0, 1.0, 1.06), 106000.0, f"{APTITUDE_TEST} 2014, question 37"),
+    Case("singles_length", (400.0, 3.0, 1.05), 1260.0, f"{EXACT} 400 * 3.15"),
+    Case("plied_length", (106000.0, 1.0, 1.06), 100000.0, f"{APTITUDE_TEST} 2014, question 37"),
+    Case("plied_length", (1260.0, 3.0, 1.05), 400.0, f"{EXACT} 1260 / 3.15"),
+    Case("take_up_from_retraction", (0.10,), 10 / 9, f"{EXACT} 1 / (1 - 1/10)"),
+    Case("retraction", (1.10,), 1 / 11, f"{EXACT} 1 - 10/11"),
+    # fibre
+    Case("overall_yield", ((110 / 135, 95 / 110),), 19 / 27,
+         f"{EXACT} 135 g of fibre leave 110 g of yarn, 95 g when washed"),
+    Case("overall_yield", ((0.95, 0.90, 0.60),), 0.513, f"{EXACT} 0.95 * 0.90 * 0.60"),
+    Case("fibre_needed", (1200.0, 1000.0, (0.95, 0.90, 0.60)), 1.2 / 0.513, f"{EXACT} 1.2 / 0.513"),
+    Case("length_from_fibre", (2.0, 1000.0, (0.95, 0.90, 0.60)), 1026.0, f"{EXACT} 2000 * 0.513"),
+    Case("grist_for_fibre", (1026.0, 2.0, (0.95, 0.90, 0.60)), 1000.0, f"{EXACT} 1026 / 1.026"),
+]
+# fmt: on
