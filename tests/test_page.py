@@ -1,0 +1,373 @@
+"""The class worksheet in a real browser, beside the same sheet in Python."""
+
+from __future__ import annotations
+
+import json
+import re
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from tests.browser import wait_until
+from tests.test_sheets import SHOWN
+from yarnsheets import units
+from yarnsheets.sheets import HowManyYards, choices, view
+from yarnsheets.sheets.text import show
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Locator, Page
+
+    from tests.browser import Server
+
+PAGE = "voila/render/how-many-yards.ipynb"
+
+
+@pytest.fixture
+def sheet(page: Page, server: Server) -> Page:
+    """Open the worksheet and wait for its answer."""
+    page.goto(server.address + PAGE)
+    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
+    return page
+
+
+def said(page: Page) -> str:
+    return str(page.text_content(".ys-sentence"))
+
+
+def box(page: Page, name: str) -> Locator:
+    return page.locator(f"[data-name={name}] input")
+
+
+def thumb(page: Page, name: str) -> Locator:
+    return page.locator(f"[data-name={name}] .noUi-handle")
+
+
+def pick(page: Page, measure: str, grist: str) -> None:
+    name = next(g.name for g in choices.GRIST_UNITS if g.unit == grist)
+    page.get_by_label("Length, weight", exact=True).select_option(measure)
+    page.get_by_label("Grist", exact=True).select_option(name)
+
+
+def rows(page: Page, chart: str, field: str) -> list[list[dict[str, float]]]:
+    """Read a chart's tables that have a field, once it has drawn what it was told."""
+    tables = page.evaluate(
+        """async (chart) => {
+            const view = document.querySelector(`figure[data-name=${chart}] .ys-picture`).view;
+            await view.runAsync();
+            const names = Object.keys(view.getState({signals: () => false, data: () => true}).data);
+            return names.filter((name) => name.startsWith("source_"))
+                .map((name) => JSON.parse(JSON.stringify(view.data(name))));
+        }""",
+        chart,
+    )
+    return [table for table in tables if table and field in table[0]]
+
+
+def centre(part: Locator) -> tuple[float, float]:
+    at = part.bounding_box()
+    assert at
+    return at["x"] + at["width"] / 2, at["y"] + at["height"] / 2
+
+
+def drag(page: Page, part: Locator, dx: float, steps: int = 8) -> None:
+    part.scroll_into_view_if_needed()
+    x, y = centre(part)
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + dx, y, steps=steps)
+    page.mouse.up()
+
+
+# ---- the answer ------------------------------------------------------------------------------
+
+
+def test_1200_yards_per_pound_and_8_oz_reads_600_and_moves_with_the_slider(sheet: Page) -> None:
+    box(sheet, "grist").fill("1200")
+    box(sheet, "weight").fill("8")
+    assert "about 600\N{NO-BREAK SPACE}yd" in said(sheet)
+    point = [t[0] for t in rows(sheet, "yards_against_weight", "yards")]
+    assert {"weight": 8, "yards": 600}.items() <= min(
+        point, key=lambda row: abs(row["weight"] - 8) + abs(row["yards"] - 600)
+    ).items()
+
+    thumb(sheet, "grist").focus()
+    for _ in range(5):
+        sheet.keyboard.press("ArrowRight")
+        grist = float(box(sheet, "grist").input_value())
+        python = HowManyYards(grist=grist)
+        assert said(sheet) == python.sentence
+        lengths = [row["yards"] for t in rows(sheet, "yards_against_weight", "yards") for row in t]
+        assert any(length == pytest.approx(python.yards, rel=1e-12) for length in lengths)
+    assert grist == 1250
+
+
+def test_two_ply_of_2400_singles_at_take_up_1_05_reads_1143(sheet: Page) -> None:
+    for name, text in {"grist": "2400", "plies": "2", "take_up": "1.05"}.items():
+        box(sheet, name).fill(text)
+    assert "1,143\N{NO-BREAK SPACE}yd/lb" in said(sheet)
+    table = max(rows(sheet, "grist_against_plies", "plies"), key=len)
+    assert table[1]["grist"] == pytest.approx(2400 / 2.1, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("measure", "grist_unit", "typed"),
+    [
+        ("yards, ounces", "yd/lb", {"grist": 963.5, "weight": 3.25, "project": 410}),
+        ("yards, ounces", "worsted_count", {"grist": 12.5, "plies": 3, "weight": 14}),
+        ("metres, grams", "m/100g", {"grist": 412, "plies": 2, "take_up": 1.035, "weight": 250}),
+        ("metres, grams", "tex", {"grist": 118, "plies": 4, "take_up": 0.99, "project": 1350}),
+        ("metres, grams", "metric_count", {"grist": 9.25, "weight": 62.5, "project": 240}),
+        ("yards, ounces", "denier", {"grist": 4444, "weight": 20, "project": 2222}),
+    ],
+)
+def test_typed_numbers_give_pythons_sentence_arithmetic_and_charts(
+    sheet: Page, measure: str, grist_unit: str, typed: dict[str, float]
+) -> None:
+    chosen = next(m for m in choices.MEASURES if m.name == measure)
+    shown = {"length": chosen.length, "mass": chosen.mass, "grist": grist_unit}
+    pick(sheet, measure, grist_unit)
+    for name, value in typed.items():
+        box(sheet, name).fill(str(value))
+    own = {}
+    for name, value in typed.items():
+        dimension = HowManyYards.inputs()[name].dimension
+        own[name] = (
+            units.convert(value, shown[dimension], choices.OWN_UNITS[dimension])
+            if dimension in shown
+            else value
+        )
+    python = HowManyYards(measure=measure, grist_unit=grist_unit, **own)
+    assert said(sheet) == python.sentence
+
+    sheet.locator(".ys-worked summary").click()
+    assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
+
+    tables = rows(sheet, "fibre_against_grist", "fibre")
+    curve = max(tables, key=len)
+    here = units.convert(python.weight_needed, "lb", chosen.mass)
+    assert any(row["fibre"] == pytest.approx(here, rel=1e-9) for t in tables for row in t)
+    for row in curve[:: len(curve) // 5]:
+        grist = units.convert(row["grist"], grist_unit, "yd/lb")
+        takes = python.project * python.plies * python.take_up_used / grist
+        assert row["fibre"] == pytest.approx(units.convert(takes, "lb", chosen.mass), rel=1e-9)
+
+
+# ---- moving things -----------------------------------------------------------------------------
+
+
+def test_dragging_a_slider_moves_sentence_box_and_charts(sheet: Page) -> None:
+    before = box(sheet, "weight").input_value()
+    drag(sheet, thumb(sheet, "weight"), 40)
+    weight = float(box(sheet, "weight").input_value())
+    assert weight > float(before)
+    assert said(sheet) == HowManyYards(weight=weight / 16).sentence
+
+
+@pytest.mark.parametrize(
+    ("chart", "name"),
+    [
+        ("yards_against_weight", "weight"),
+        ("fibre_against_grist", "grist"),
+        ("grist_against_plies", "plies"),
+    ],
+)
+def test_dragging_the_point_on_a_chart_moves_the_slider(sheet: Page, chart: str, name: str) -> None:
+    grip = sheet.locator(f"figure[data-name={chart}] .ys-grip")
+    grip.scroll_into_view_if_needed()
+    before = float(box(sheet, name).input_value())
+    slider = centre(thumb(sheet, name))[0]
+    x, y = centre(grip)
+    sheet.mouse.move(x, y)
+    sheet.mouse.down()
+    sheet.mouse.move(x + 60, y, steps=6)
+    value = float(box(sheet, name).input_value())
+    assert value > before
+    assert centre(thumb(sheet, name))[0] > slider
+    # the point keeps under the hand, to within half a step
+    assert centre(grip)[0] == pytest.approx(x + 60, abs=30 if name == "plies" else 5)
+    own = value / 16 if name == "weight" else value
+    assert said(sheet) == HowManyYards(**{name: own}).sentence
+    sheet.mouse.up()
+    assert float(box(sheet, name).input_value()) == value
+
+
+def test_a_chart_is_never_replaced_on_a_change(sheet: Page) -> None:
+    sheet.evaluate("document.querySelectorAll('.ys-picture svg').forEach(s => s.mine = true)")
+    drag(sheet, thumb(sheet, "grist"), 50)
+    box(sheet, "plies").fill("3")
+    kept = "[...document.querySelectorAll('.ys-picture svg')].map(s => s.mine === true)"
+    assert sheet.evaluate(kept) == [True, True, True]
+
+
+def test_keys_step_by_round_numbers_and_reach_the_ends(sheet: Page) -> None:
+    thumb(sheet, "project").focus()
+    for key, text in [
+        ("ArrowRight", "805"),
+        ("ArrowDown", "800"),
+        ("PageUp", "850"),
+        ("Home", "5"),
+        ("End", "20000"),
+    ]:
+        sheet.keyboard.press(key)
+        assert box(sheet, "project").input_value() == text
+    assert thumb(sheet, "project").get_attribute("aria-valuetext") == "20,000 yd"
+
+
+def test_only_what_has_settled_goes_to_the_kernel(page: Page, server: Server) -> None:
+    sent: list[str] = []
+    page.on("websocket", lambda s: s.on("framesent", lambda f: sent.append(str(f))))
+    page.goto(server.address + PAGE)
+    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
+    page.wait_for_load_state("networkidle")
+    x, y = centre(thumb(page, "grist"))
+    page.mouse.move(x, y)
+    page.mouse.down()
+    before, first = len(sent), said(page)
+    page.mouse.move(x + 30, y, steps=10)
+    assert said(page) != first
+    assert len(sent) == before
+    page.mouse.up()
+    value = box(page, "grist").input_value()
+    page.wait_for_function(
+        "said => document.querySelector('.ys-spoken').textContent === said", arg=said(page)
+    )
+    wait_until(
+        lambda: page.evaluate("1") and any(f'"grist":{value}' in f for f in sent[before:]),
+        "the settled grist is sent",
+    )
+
+
+def test_the_page_goes_on_with_the_network_pulled(sheet: Page) -> None:
+    sheet.context.set_offline(True)
+    box(sheet, "weight").fill("4")
+    pick(sheet, "metres, grams", "tex")
+    python = HowManyYards(weight=4 / 16, measure="metres, grams", grist_unit="tex")
+    assert said(sheet) == python.sentence
+    sheet.context.set_offline(False)
+
+
+def test_switching_units_there_and_back_loses_nothing(sheet: Page) -> None:
+    box(sheet, "grist").fill("1234.5")
+    names = list(HowManyYards.inputs())
+    before = [box(sheet, name).input_value() for name in names]
+    sentence = said(sheet)
+    for grist in choices.GRIST_UNITS:
+        pick(sheet, "metres, grams", grist.unit)
+    pick(sheet, "yards, ounces", "yd/lb")
+    assert [box(sheet, name).input_value() for name in names] == before
+    assert said(sheet) == sentence
+
+
+# ---- what is wrong -------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "message"),
+    [
+        ("grist", "12", "12\N{NO-BREAK SPACE}yd/lb is outside the range"),
+        ("grist", "fine", "“fine” is not a number"),
+        ("weight", "", "Type a number here"),
+        ("take_up", "10%", "can mean two things"),
+        ("plies", "99", "can be 1 to 8"),
+    ],
+)
+def test_bad_input_is_explained_and_nothing_typed_is_lost(
+    sheet: Page, name: str, text: str, message: str
+) -> None:
+    before = said(sheet)
+    box(sheet, name).fill(text)
+    box(sheet, name).blur()
+    assert message in sheet.locator(f"[data-name={name}] .ys-error").inner_text()
+    assert box(sheet, name).input_value() == text
+    assert said(sheet) == before
+    assert "last good numbers" in sheet.locator(".ys-stale").inner_text()
+    assert box(sheet, name).get_attribute("aria-invalid") == "true"
+    thumb(sheet, name).focus()
+    sheet.keyboard.press("ArrowRight")
+    assert sheet.locator(".ys-stale").is_hidden()
+
+
+def test_what_one_unit_refuses_another_may_take(sheet: Page) -> None:
+    box(sheet, "grist").fill("12")
+    pick(sheet, "yards, ounces", "worsted_count")
+    assert box(sheet, "grist").input_value() == "12"
+    assert sheet.locator("[data-name=grist] .ys-error").is_hidden()
+    assert said(sheet) == HowManyYards(grist=12 * 560, grist_unit="worsted_count").sentence
+
+
+# ---- the page itself -------------------------------------------------------------------------------
+
+
+def test_every_control_and_chart_has_a_name(sheet: Page) -> None:
+    for name, described in HowManyYards.inputs().items():
+        assert thumb(sheet, name).get_attribute("aria-label") == described.label
+        assert sheet.get_by_label(described.label, exact=True).count() == 2
+    assert sheet.locator(".ys-frame").count() == 3
+    for picture in sheet.locator(".ys-frame").all():
+        assert picture.get_attribute("role") == "img"
+        assert re.search(r"\d", picture.get_attribute("aria-label") or "")
+    assert sheet.locator(".ys-sheet [title='null']").count() == 0
+
+
+@pytest.mark.parametrize("width", [320, 360, 768, 1280, 1920])
+def test_nothing_is_wider_than_the_screen(sheet: Page, width: int) -> None:
+    sheet.set_viewport_size({"width": width, "height": 800})
+    sheet.wait_for_function(
+        """() => [...document.querySelectorAll('.ys-frame')].every(
+            (f) => Math.abs(f.clientWidth - f.querySelector('svg').clientWidth) < 2)"""
+    )
+    assert sheet.evaluate("document.documentElement.scrollWidth") <= width
+
+
+# ---- the front end's own rules, beside Python's ---------------------------------------------------
+
+
+def call(page: Page, name: str, *arguments: Any) -> Any:
+    """Call a function that sheet.js exports."""
+    source = (Path(view.__file__).parent / "sheet.js").read_text("utf-8")
+    return page.evaluate(
+        f"""async ([source, given]) => {{
+            const url = URL.createObjectURL(new Blob([source], {{type: "text/javascript"}}));
+            const answer = (await import(url)).{name}(...given);
+            return Number.isNaN(answer) ? "not a number" : answer;
+        }}""",
+        [source, json.loads(json.dumps(arguments))],
+    )
+
+
+def test_the_browser_shows_numbers_as_python_does(page: Page) -> None:
+    for value, digits, up, text in SHOWN[:-1]:
+        assert call(page, "show", value, digits, up) == text == show(value, digits, up=up)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1200",
+        "1,200",
+        "1,234,567.5",
+        "9.5",
+        "9,5",
+        "9 3/8",
+        "9-3/8",
+        "3/8",
+        "9½",
+        " 7 ",
+        ".5",
+        "0,125",
+        "12,5",
+        "1 1⁄4",
+    ],
+)
+def test_the_browser_reads_numbers_as_python_does(page: Page, text: str) -> None:
+    assert call(page, "parseNumber", text) == pytest.approx(units.parse_number(text), rel=1e-15)
+
+
+@pytest.mark.parametrize(
+    "text", ["", "x", "1 2", "1/0/2", "--3", "1,20,0", "3/", "1e5", "1200,500", "3 5/4"]
+)
+def test_the_browser_refuses_what_python_refuses(page: Page, text: str) -> None:
+    with pytest.raises(ValueError, match="not a number"):
+        units.parse_number(text)
+    assert call(page, "parseNumber", text) == "not a number"

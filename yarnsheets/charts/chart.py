@@ -1,0 +1,161 @@
+"""What the charts share: shown units, the look, and the parts of a chart.
+
+A sheet computes in its own units; a chart shows the page's. The page sets four parameters
+for that, so a change of unit is a change of parameters and axis titles. Axis lengths are
+parameters too: the page steps them to round numbers and holds them still during a drag.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import altair as alt
+
+from yarnsheets.charts.expressions import choose, emit
+
+# One colour a quantity on every chart; shape and label say the same without colour.
+YARN = "#1d5c6e"
+PROJECT = "#9c3d10"
+INK = "#22302f"
+FAINT = "#dfe5e3"
+
+HEIGHT = 260
+
+length_factor = alt.param(name="length_factor", value=1)
+mass_factor = alt.param(name="mass_factor", value=1)
+grist_factor = alt.param(name="grist_factor", value=1)
+grist_power = alt.param(name="grist_power", value=1)
+UNIT_PARAMS = (length_factor, mass_factor, grist_factor, grist_power)
+
+
+@dataclass(frozen=True)
+class Grip:
+    """The marked point as a handle: which input it moves, and where it stands."""
+
+    input: str
+    x: str
+    y: str
+
+
+@dataclass(frozen=True)
+class SheetChart:
+    """A chart with its heading, its words, its handle and the reach of its axes.
+
+    `reach` gives, for each axis length, how far the axis must go at least, in shown units.
+    """
+
+    name: str
+    title: str
+    chart: alt.LayerChart
+    caption: tuple[tuple[str | None, str], ...]
+    grip: Grip
+    reach: Mapping[str, Any]
+
+    def describe(self, inputs: Iterable[alt.Parameter], labels: Iterable[str]) -> dict[str, Any]:
+        """Describe the chart as the page reads it, moved by `inputs` and worded by `labels`."""
+        texts = [alt.param(name=name, value="") for name in labels]
+        tops = [alt.param(name=name, value=1) for name in self.reach]
+        return {
+            "name": self.name,
+            "title": self.title,
+            "caption": self.caption,
+            "grip": vars(self.grip),
+            "reach": {name: emit(value) for name, value in self.reach.items()},
+            "spec": self.chart.add_params(*inputs, *UNIT_PARAMS, *tops, *texts)
+            .configure(**_LOOK)
+            .to_dict(),
+        }
+
+
+def shown(dimension: str, value: Any) -> Any:
+    """Convert a sheet's number to the page's unit, as chart text.
+
+    >>> emit(shown("mass", alt.param(name="weight", value=1)))
+    '(weight * mass_factor)'
+    """
+    if dimension == "grist":
+        return value**grist_power * grist_factor
+    return value * {"length": length_factor, "mass": mass_factor}[dimension]
+
+
+def own(dimension: str, value: Any) -> Any:
+    """Convert a shown number back to the sheet's unit, as chart text.
+
+    >>> emit(own("mass", alt.datum.weight))
+    '(datum.weight / mass_factor)'
+    """
+    if dimension == "grist":
+        return (value / grist_factor) ** grist_power
+    return value / {"length": length_factor, "mass": mass_factor}[dimension]
+
+
+def rows(count: int, *, start: int = 0, **fields: Any) -> alt.Chart:
+    """Start a layer of `count` rows that know their number `at`, with computed fields."""
+    chart = alt.Chart(alt.sequence(start, start + count, as_="at"))
+    return chart.transform_calculate(**{name: emit(value) for name, value in fields.items()})
+
+
+def axis(
+    field: str, title: str, top: str | float, *, start: float = 0, **options: Any
+) -> dict[str, Any]:
+    """Set an axis from `start` to `top`, a number or the name of a parameter."""
+    end = {"expr": top} if isinstance(top, str) else top
+    return {
+        "field": field,
+        "type": "quantitative",
+        "title": title,
+        "scale": {"domainMin": start, "domainMax": end, "nice": False, "zero": False},
+        "axis": {"tickCount": 5, **options},
+    }
+
+
+def plot(x: dict[str, Any], y: dict[str, Any], *layers: alt.Chart) -> alt.LayerChart:
+    """Lay layers over one another on the same two axes."""
+    return alt.LayerChart(layer=[part.encode(x=alt.X(**x), y=alt.Y(**y)) for part in layers])
+
+
+def words(layer: alt.Chart, text: str, colour: str, **options: Any) -> tuple[alt.Chart, alt.Chart]:
+    """Write the text parameter `text` at a layer's point, on a halo that keeps it readable."""
+    mark = {"fontSize": 13, "fontWeight": 600, "text": alt.ExprRef(text), **options}
+    return (
+        layer.mark_text(stroke="white", strokeWidth=5, strokeJoin="round", color="white", **mark),
+        layer.mark_text(color=colour, **mark),
+    )
+
+
+def lean(x: Any, top: Any) -> dict[str, Any]:
+    """Keep words beside a vertical line inside the chart: right of it, or left past the middle."""
+    past = x > top * 0.5
+    return {
+        "align": alt.ExprRef(emit(choose(past, "right", "left"))),
+        "dx": alt.ExprRef(emit(choose(past, -8, 8))),
+    }
+
+
+_LOOK: dict[str, Any] = {
+    "font": "system-ui, sans-serif",
+    "background": "transparent",
+    "view": {"stroke": None, "continuousHeight": HEIGHT},
+    "axis": {
+        "labelFontSize": 13,
+        "labelColor": INK,
+        "titleFontSize": 13,
+        "titleFontWeight": "normal",
+        "titleColor": INK,
+        "gridColor": FAINT,
+        "domainColor": INK,
+        "tickColor": INK,
+        "labelFlush": False,
+        "format": ",~f",
+    },
+    "axisY": {
+        "titleAngle": 0,
+        "titleAlign": "left",
+        "titleAnchor": "end",
+        "titleBaseline": "bottom",
+        "titleX": -44,
+        "titleY": -12,
+        "domain": False,
+        "ticks": False,
+    },
+}

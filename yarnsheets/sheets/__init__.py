@@ -1,0 +1,5 @@
+"""One class a worksheet: set a trait, read a trait, or show it as a page with `view()`."""
+
+from yarnsheets.sheets.how_many_yards import HowManyYards
+
+__all__ = ["HowManyYards"]

@@ -1,0 +1,94 @@
+"""The units a page offers, and what each is called there."""
+
+from dataclasses import dataclass
+
+from yarnsheets import units
+
+# What a sheet computes in, whatever the page shows: one consistent set.
+OWN_UNITS = {"length": "yd", "mass": "lb", "grist": "yd/lb"}
+
+
+@dataclass(frozen=True)
+class Measure:
+    """How lengths and weights are shown."""
+
+    name: str
+    length: str
+    mass: str
+
+
+@dataclass(frozen=True)
+class GristUnit:
+    """How grist is shown, and how its arithmetic is worked by hand.
+
+    `base` is the unit the hand arithmetic runs in, with its own length and mass; `reason`
+    says how to come from this unit to that one.
+    """
+
+    unit: str
+    name: str
+    base: str
+    reason: str = ""
+
+
+MEASURES = (
+    Measure("yards, ounces", "yd", "oz"),
+    Measure("metres, grams", "m", "g"),
+)
+
+GRIST_UNITS = (
+    GristUnit("yd/lb", "yards per pound", "yd/lb"),
+    GristUnit("yd/oz", "yards per ounce", "yd/oz"),
+    GristUnit("m/100g", "metres per 100 g", "m/100g"),
+    GristUnit("tex", "tex", "tex"),
+    GristUnit("denier", "denier", "tex", "9 denier is 1 tex"),
+    GristUnit("metric_count", "metric count", "m/g", "metric count is metres per gram"),
+    GristUnit("worsted_count", "worsted count", "yd/lb", "a worsted hank is 560 yd"),
+    GristUnit("cotton_count", "cotton count", "yd/lb", "a cotton hank is 840 yd"),
+    GristUnit("linen_lea", "linen lea", "yd/lb", "a linen lea is 300 yd"),
+    GristUnit("woollen_run", "woollen run", "yd/lb", "a woollen run is 1,600 yd"),
+    GristUnit("woollen_cut", "woollen cut", "yd/lb", "a woollen cut is 300 yd"),
+    GristUnit(
+        "yorkshire_skein", "Yorkshire skein", "yd/lb", "a Yorkshire skein is 256 yd to the lb"
+    ),
+    GristUnit("galashiels_cut", "Galashiels cut", "yd/lb", "a Galashiels cut is 200 yd to the lb"),
+    GristUnit("typp", "typp", "yd/lb", "1 typp is 1,000 yd/lb"),
+)
+
+# The length and mass that a base unit is made of; tex is grams *per* kilometre.
+BASES = {
+    "yd/lb": ("yd", "lb"),
+    "yd/oz": ("yd", "oz"),
+    "m/100g": ("m", "hectogram"),
+    "m/g": ("m", "g"),
+    "tex": ("km", "g"),
+}
+
+_LABELS = {
+    "m/100g": "m/100 g",
+    "hectogram": "× 100 g",
+} | {choice.unit: choice.unit.replace("_", " ") for choice in GRIST_UNITS if "_" in choice.unit}
+_LABELS |= {"yorkshire_skein": "Yorkshire skein", "galashiels_cut": "Galashiels cut"}
+
+SHOWN = {
+    "length": ("yd", "m", "km"),
+    "mass": ("oz", "g", "lb", "hectogram"),
+    "grist": (*(choice.unit for choice in GRIST_UNITS), "m/g"),
+}
+
+
+def label(unit: str) -> str:
+    """Say a unit as the page writes it behind a number.
+
+    >>> label("m/100g"), label("worsted_count"), label("yd")
+    ('m/100 g', 'worsted count', 'yd')
+    """
+    return _LABELS.get(unit, unit)
+
+
+def scales() -> dict[str, dict[str, units.Scale]]:
+    """Give each shown unit's scale from the unit a sheet computes in."""
+    return {
+        dimension: {unit: units.scale(OWN_UNITS[dimension], unit) for unit in shown}
+        for dimension, shown in SHOWN.items()
+    }

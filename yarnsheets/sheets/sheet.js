@@ -1,0 +1,541 @@
+/* The front end of a sheet: joins controls, sentences and charts in the browser.
+ *
+ * `mount` knows no Jupyter: it reads a sheet's description and is given a host, which brings
+ * sliders, boxes and pickers and hears what has settled. `render`, at the end, is the host for
+ * Jupyter and Voila. Numbers are worked out by the chart library from the very text that the
+ * Python formulas emitted; nothing is computed here but units, steps and positions.
+ */
+
+const SETTLE_MS = 250;
+const GAP = { left: 60, right: 18, top: 34, bottom: 46 };
+
+// ---- numbers and sentences: the same rules as text.py ------------------------------------
+
+export function show(value, digits = 3, up = false) {
+  if (!Number.isFinite(value)) return "–";
+  const magnitude = value ? Math.floor(Math.log10(Math.abs(value))) : 0;
+  const decimals = Math.min(Math.max(digits - 1 - magnitude, 0), 6);
+  const step = 10 ** -decimals;
+  const rounded = up ? Math.ceil(value / step - 1e-6) * step : value;
+  let [whole, part = ""] = rounded.toFixed(decimals).split(".");
+  part = part.replace(/0+$/, "");
+  whole = whole.replace(/\B(?=(\d{3})+$)/g, ",");
+  return part ? `${whole}.${part}` : whole;
+}
+
+const SLOT = /\{(\w+)(?:@([\w/]+))?(?::(\d+))?([!^]*)\}/g;
+
+/* A number as people write it, by the rules of units.parse_number; NaN if it is none. */
+export function parseNumber(text) {
+  const plain = [...text]
+    .map((sign) => (/[\u00bc-\u00be\u2150-\u215e\u2189]/.test(sign) ? ` ${sign.normalize("NFKC")}` : sign))
+    .join("")
+    .replaceAll("\u2044", "/")
+    .replace(/[\u2212\u2013]/g, "-")
+    .trim();
+  const size = plain.replace(/^-\s*/, "");
+  let number = NaN;
+  const fraction = size.match(/^(?:(\d{1,3}(?:,\d{3})+|\d+)(?:\s+|-))?(\d+)\s*\/\s*(\d+)$/);
+  if (/^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(size)) number = Number(size.replaceAll(",", ""));
+  else if (/^(\d+(\.\d*)?|\.\d+|0,\d+|\d+,(?!\d{3}$)\d+)$/.test(size))
+    number = Number(size.replace(",", "."));
+  else if (fraction) {
+    const [whole, top, bottom] = fraction.slice(1).map((part) => Number((part ?? "0").replaceAll(",", "")));
+    if (bottom > 0 && (fraction[1] === undefined || top < bottom)) number = whole + top / bottom;
+  }
+  return plain.startsWith("-") ? -number : number;
+}
+
+/* The round step (1, 2 or 5 times a power of ten) at or below a number. */
+function roundStep(value) {
+  const ten = 10 ** Math.floor(Math.log10(value) + 1e-9);
+  return ten * ([5, 2].find((k) => value / ten >= k * (1 - 1e-9)) ?? 1);
+}
+
+/* The round number at or above one, for the end of an axis. */
+function roundAbove(value) {
+  if (!(value > 0) || !Number.isFinite(value)) return 1;
+  const step = roundStep(value);
+  return value <= step * (1 + 1e-9) ? step : roundStep(step * 2.5);
+}
+
+function make(tag, className, text) {
+  const el = document.createElement(tag);
+  if (className) el.className = className;
+  if (text) el.textContent = text;
+  return el;
+}
+
+// ---- the sheet ---------------------------------------------------------------------------
+
+let mounts = 0;
+
+export async function mount(el, sheet, host) {
+  const id = `yarnsheet-${++mounts}`;
+  const { View, parse, compile } = await host.charts();
+
+  const values = { ...host.values };
+  const choice = { ...host.choice };
+  const errors = {};
+  const controls = {};
+  let held = null; // the chart whose point is being dragged; axes keep still meanwhile
+  let settleTimer = 0;
+
+  // -- units
+
+  const measure = () => sheet.measures.find((m) => m.name === choice.measure);
+  const unitOf = (dimension) =>
+    dimension === "grist" ? choice.gristUnit : measure()[dimension];
+  const label = (unit) => sheet.unitLabels[unit] ?? "";
+  const scaled = ([factor, power], value) => (power === 1 ? value * factor : factor / value);
+  const unscaled = ([factor, power], value) => (power === 1 ? value / factor : factor / value);
+  const scaleOf = (dimension, unit = unitOf(dimension)) => sheet.scales[dimension][unit];
+  const hasUnit = (dimension) => dimension in sheet.scales;
+  const toShown = (dimension, value, unit) =>
+    hasUnit(dimension) ? scaled(scaleOf(dimension, unit), value) : value;
+  const toOwn = (dimension, value) =>
+    hasUnit(dimension) ? unscaled(scaleOf(dimension), value) : value;
+
+  function unitParams() {
+    const [grist_factor, grist_power] = scaleOf("grist");
+    return {
+      length_factor: scaleOf("length")[0],
+      mass_factor: scaleOf("mass")[0],
+      grist_factor,
+      grist_power,
+    };
+  }
+
+  // -- numbers: a chart without a picture, which computes the emitted text
+
+  const reaches = Object.assign({}, ...sheet.charts.map((chart) => chart.reach));
+  const numbers = new View(
+    parse({
+      signals: [
+        ...Object.entries({ ...values, ...unitParams() }).map(([name, value]) => ({ name, value })),
+        ...Object.entries(sheet.numbers).map(([name, n]) => ({ name, update: n.expr })),
+        ...Object.entries(reaches).map(([name, expr]) => ({ name: `reach_${name}`, update: expr })),
+      ],
+    }),
+    { renderer: "none" },
+  ).run();
+  const read = (name) => numbers.signal(name);
+  const dimensionOf = (name) => (sheet.inputs[name] ?? sheet.numbers[name]).dimension;
+
+  const fill = (template) =>
+    template.replace(SLOT, (_, name, unit, digits, flags) => {
+      const dimension = dimensionOf(name);
+      const text = show(
+        toShown(dimension, read(name), unit),
+        Number(digits ?? 3),
+        flags.includes("^"),
+      );
+      if (flags.includes("!") || !hasUnit(dimension)) return text;
+      return `${text}\u00a0${label(unit ?? unitOf(dimension))}`;
+    });
+  const said = (lines) =>
+    lines.filter(([when]) => when === null || read(when)).map(([, text]) => fill(text));
+
+  // -- the page
+
+  const answer = make("section", "ys-answer");
+  answer.setAttribute("aria-label", "Answer");
+  const sentence = make("p", "ys-sentence");
+  const stale = make("p", "ys-stale");
+  stale.hidden = true;
+  const spoken = make("p", "ys-spoken"); // for screen readers: only what has settled
+  spoken.setAttribute("role", "status");
+  answer.append(sentence, stale, spoken);
+
+  const inputs = make("section", "ys-inputs");
+  inputs.setAttribute("aria-label", "Your numbers");
+  const figures = make("section", "ys-charts");
+  figures.setAttribute("aria-label", "Charts");
+  const details = make("details", "ys-worked");
+  const steps = make("ol");
+  details.append(make("summary", "", "The arithmetic, with your numbers"), steps);
+  details.addEventListener("toggle", writeWorked);
+  const root = make("div", "ys-sheet");
+  root.append(answer, inputs, figures, details);
+
+  const units = make("div", "ys-units");
+  for (const [name, text] of [
+    ["measure", "Length, weight"],
+    ["gristUnit", "Grist"],
+  ]) {
+    const picker = await host.pick(name);
+    const select = picker.querySelector("select");
+    select.id = `${id}-${name}`;
+    const tag = make("label", "ys-label", text);
+    tag.htmlFor = select.id;
+    const group = make("div", "ys-unit-choice");
+    group.append(tag, picker);
+    units.append(group);
+    select.addEventListener("change", () => {
+      choice[name] = optionsOf(name)[select.selectedIndex];
+      changeUnits();
+    });
+    controls[name] = { select };
+  }
+  inputs.append(units);
+
+  function optionsOf(name) {
+    return name === "measure"
+      ? sheet.measures.map((m) => m.name)
+      : sheet.gristUnits.map((g) => g.unit);
+  }
+
+  const onTrack = (input, value) => (input.step === null ? Math.log10(value) : value);
+  const offTrack = (input, at) => (input.step === null ? 10 ** at : at);
+
+  for (const [name, input] of Object.entries(sheet.inputs)) {
+    const slider = await host.slider(name);
+    const holder = await host.box(name);
+    const box = holder.querySelector("input");
+    box.id = `${id}-${name}`;
+    box.inputMode = "decimal";
+    box.autocomplete = "off";
+    const tag = make("label", "ys-label", input.label);
+    tag.htmlFor = box.id;
+    const unit = make("span", "ys-unit");
+    const error = make("p", "ys-error");
+    error.id = `${box.id}-error`;
+    error.hidden = true;
+    const hint = make("p", "ys-hint", input.measure);
+    hint.id = `${box.id}-hint`;
+    box.setAttribute("aria-describedby", `${error.id} ${hint.id}`);
+    const typed = make("div", "ys-typed");
+    typed.append(holder, unit);
+    const group = make("div", "ys-input");
+    group.dataset.name = name;
+    group.append(tag, typed, slider.el, error, hint);
+    inputs.append(group);
+    slider.name(input.label);
+    controls[name] = { slider, box, unit, error, group };
+
+    slider.onMove((at) => move(name, toShown(input.dimension, offTrack(input, at))));
+    slider.el.addEventListener("keydown", (event) => pressed(name, event), { capture: true });
+    box.addEventListener("input", () => type(name));
+    box.addEventListener("blur", () => errors[name] ?? writeBox(name));
+  }
+
+  // -- changes
+
+  const clamp = (input, value) => Math.min(Math.max(value, input.low), input.high);
+
+  function stepAt(input, shown) {
+    return input.step ?? roundStep(Math.max(shown * 0.01, 1e-9));
+  }
+
+  /* Set an input to the round number nearest to one shown. */
+  function move(name, shown) {
+    const input = sheet.inputs[name];
+    const step = stepAt(input, shown);
+    const round = Number((Math.round(shown / step) * step).toPrecision(12));
+    set(name, clamp(input, toOwn(input.dimension, round)));
+  }
+
+  function pressed(name, event) {
+    const input = sheet.inputs[name];
+    const many = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
+    if (event.key === "Home") set(name, input.low);
+    else if (event.key === "End") set(name, input.high);
+    else if (event.key in many) {
+      const shown = toShown(input.dimension, values[name]);
+      const towards = toShown(input.dimension, input.high) > toShown(input.dimension, input.low) ? 1 : -1;
+      const step = stepAt(input, shown);
+      move(name, Math.max(shown + towards * many[event.key] * step, step));
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  function type(name) {
+    const input = sheet.inputs[name];
+    const { box } = controls[name];
+    const text = box.value.trim();
+    const number = parseNumber(text);
+    const value = toOwn(input.dimension, number);
+    const tolerance = 1e-9 * input.high;
+    if (value >= input.low - tolerance && value <= input.high + tolerance) {
+      set(name, clamp(input, input.step === 1 ? Math.round(value) : value), box);
+      return;
+    }
+    const ends = [input.low, input.high].map((end) => toShown(input.dimension, end));
+    const [low, high] = ends.sort((a, b) => a - b).map((end) => show(end));
+    const unit = hasUnit(input.dimension) ? `\u00a0${label(unitOf(input.dimension))}` : "";
+    const range = `${input.label} can be ${low} to ${high}${unit}.`;
+    if (!text) complain(name, `Type a number here. ${range}`);
+    else if (text.endsWith("%") && input.percent) complain(name, input.percent);
+    else if (Number.isNaN(number)) complain(name, `“${text}” is not a number such as 12, 9.5 or 9 3/8. ${range}`);
+    else complain(name, `${show(number, 6)}${unit} is outside the range. ${range} Check the unit, or measure again.`);
+  }
+
+  function complain(name, message) {
+    errors[name] = message;
+    showErrors();
+  }
+
+  function set(name, value, typedIn = null) {
+    delete errors[name];
+    values[name] = value;
+    refresh(typedIn);
+    clearTimeout(settleTimer);
+    settleTimer = setTimeout(settle, SETTLE_MS);
+  }
+
+  function settle() {
+    spoken.textContent = sentence.textContent;
+    host.settle({ ...values }, { ...choice });
+  }
+
+  function changeUnits() {
+    embedAll();
+    refresh();
+    // What was refused in one unit may be right in another.
+    for (const name of Object.keys(errors)) type(name);
+    settle();
+  }
+
+  // -- drawing
+
+  function writeBox(name) {
+    const input = sheet.inputs[name];
+    controls[name].box.value = show(toShown(input.dimension, values[name]), 6).replaceAll(",", "");
+  }
+
+  function showErrors() {
+    for (const name of Object.keys(sheet.inputs)) {
+      const { error, box } = controls[name];
+      error.textContent = errors[name] ?? "";
+      error.hidden = !errors[name];
+      box.setAttribute("aria-invalid", Boolean(errors[name]));
+    }
+    const wrong = Object.keys(errors);
+    stale.hidden = !wrong.length;
+    answer.classList.toggle("ys-old", wrong.length > 0);
+    stale.textContent = wrong.length
+      ? `This answer is for the last good numbers. Look at: ${wrong.map((name) => sheet.inputs[name].label.toLowerCase()).join(", ")}.`
+      : "";
+  }
+
+  function writeWorked() {
+    if (!details.open) return;
+    const lines = said(sheet.worked[`${choice.measure}|${choice.gristUnit}`]);
+    steps.replaceChildren(...lines.map((line) => make("li", "", line)));
+  }
+
+  /* Bring the whole page to the present values; `typedIn` is the box not to touch. */
+  function refresh(typedIn = null) {
+    for (const [name, value] of Object.entries(values)) numbers.signal(name, value);
+    for (const [name, value] of Object.entries(unitParams())) numbers.signal(name, value);
+    numbers.run();
+
+    sentence.textContent = said(sheet.answer).join(" ");
+    showErrors();
+    for (const [name, input] of Object.entries(sheet.inputs)) {
+      const { slider, box, unit } = controls[name];
+      slider.set(onTrack(input, values[name]));
+      unit.textContent = hasUnit(input.dimension) ? label(unitOf(input.dimension)) : "";
+      slider.say(`${show(toShown(input.dimension, values[name]), 6)} ${unit.textContent}`.trim());
+      if (box !== typedIn && !errors[name]) writeBox(name);
+    }
+    writeWorked();
+    charts.forEach(draw);
+  }
+
+  function draw(chart) {
+    const words = said(chart.caption).join(" ");
+    if (chart.words.textContent !== words) {
+      chart.words.textContent = words;
+      chart.frame.setAttribute("aria-label", `${chart.title}. ${words}`);
+    }
+    for (const name of chart.params) {
+      if (name in sheet.labels) chart.view.signal(name, fill(sheet.labels[name]));
+      else if (!(name in chart.reach)) chart.view.signal(name, read(name));
+      else if (!held) chart.view.signal(name, roundAbove(read(`reach_${name}`)));
+    }
+    chart.view.runAsync().then(() => placeGrip(chart));
+  }
+
+  function placeGrip({ view, grip, handle }) {
+    const at = (axis) => view.scale(axis)(toShown(dimensionOf(grip[axis]), read(grip[axis])));
+    handle.style.transform = `translate(${at("x") + GAP.left}px, ${at("y") + GAP.top}px)`;
+  }
+
+  const charts = sheet.charts.map((chart) => {
+    const figure = make("figure", "ys-chart");
+    figure.dataset.name = chart.name;
+    const words = make("figcaption");
+    const frame = make("div", "ys-frame");
+    frame.setAttribute("role", "img");
+    const picture = make("div", "ys-picture");
+    const handle = make("div", "ys-grip");
+    handle.title = `Drag to change: ${sheet.inputs[chart.grip.input].label.toLowerCase()}`;
+    frame.append(picture, handle);
+    figure.append(make("h3", "", chart.title), frame, words);
+    figures.append(figure);
+    const drawn = { ...chart, frame, picture, words, handle };
+    handle.addEventListener("pointerdown", (event) => grab(drawn, event));
+    return drawn;
+  });
+
+  function grab(chart, event) {
+    const { handle, grip, view, frame } = chart;
+    event.preventDefault();
+    held = chart;
+    handle.setPointerCapture(event.pointerId);
+    const drag = (moved) => {
+      const px = moved.clientX - frame.getBoundingClientRect().left - GAP.left;
+      const inside = Math.min(Math.max(px, 1), view.width());
+      move(grip.input, view.scale("x").invert(inside));
+    };
+    const drop = () => {
+      held = null;
+      handle.removeEventListener("pointermove", drag);
+      refresh();
+    };
+    handle.addEventListener("pointermove", drag);
+    handle.addEventListener("lostpointercapture", drop, { once: true });
+  }
+
+  const roomFor = ({ frame }) => Math.max(frame.clientWidth - GAP.left - GAP.right, 120);
+
+  /* Make a chart's view: once, and again when units change its axis titles. */
+  function embed(chart) {
+    const titled = JSON.stringify(chart.spec).replace(
+      /\{(length|mass|grist)_unit\}/g,
+      (_, dimension) => label(unitOf(dimension)),
+    );
+    chart.view?.finalize();
+    chart.view = new View(
+      parse(
+        compile({ ...JSON.parse(titled), width: roomFor(chart), autosize: "none", padding: GAP }).spec,
+      ),
+      { renderer: "svg", container: chart.picture, hover: false },
+    );
+    chart.picture.view = chart.view; // so that a console, or a test, can read the chart's data
+    chart.params = chart.spec.params.map((param) => param.name);
+  }
+  const embedAll = () => charts.forEach(embed);
+
+  host.onGiven((given, chosen) => {
+    Object.assign(values, given);
+    const moved = chosen.measure !== choice.measure || chosen.gristUnit !== choice.gristUnit;
+    Object.assign(choice, chosen);
+    if (moved) {
+      showChoice();
+      embedAll();
+    }
+    refresh();
+  });
+
+  function showChoice() {
+    for (const name of ["measure", "gristUnit"])
+      controls[name].select.selectedIndex = optionsOf(name).indexOf(choice[name]);
+  }
+
+  el.replaceChildren(root);
+  showChoice();
+  embedAll();
+  refresh();
+  spoken.textContent = sentence.textContent;
+
+  const resized = new ResizeObserver(() => {
+    for (const chart of charts) {
+      if (chart.view.width() === roomFor(chart)) continue;
+      chart.view.width(roomFor(chart));
+      draw(chart);
+    }
+  });
+  resized.observe(figures);
+  return () => {
+    resized.disconnect();
+    clearTimeout(settleTimer);
+    charts.forEach(({ view }) => view.finalize());
+    numbers.finalize();
+  };
+}
+
+// ---- the host for Jupyter and Voila ------------------------------------------------------
+
+/* Voila's page carries the chart library as a file; elsewhere the kernel sends it once. */
+function loadCharts(model) {
+  const link = document.getElementById("yarnsheets-charts");
+  if (link) return import(link.href);
+  globalThis.yarnsheetsCharts ??= new Promise((resolve) => {
+    model.on("msg:custom", (content, [file]) => {
+      if (content.sent === "charts")
+        resolve(import(URL.createObjectURL(new Blob([file], { type: "text/javascript" }))));
+    });
+    model.send({ send: "charts" });
+  });
+  return globalThis.yarnsheetsCharts;
+}
+
+async function jupyterHost(model) {
+  const manager = model.widget_manager;
+  const { inputs, units } = model.get("controls");
+  const modelOf = (reference) => manager.get_model(reference.replace("IPY_MODEL_", ""));
+  const viewOf = async (control) => {
+    const view = await manager.create_view(control);
+    view.el.removeAttribute("title");
+    for (const titled of view.el.querySelectorAll("[title]")) titled.removeAttribute("title");
+    return view;
+  };
+  const sliders = {};
+  let telling = false; // so as not to hear ourselves
+
+  return {
+    values: model.get("values"),
+    choice: model.get("choice"),
+    charts: () => loadCharts(model),
+
+    async slider(name) {
+      const control = (sliders[name] = await modelOf(inputs[name].slider));
+      const { el } = await viewOf(control);
+      const track = el.querySelector(".noUi-target").noUiSlider;
+      const thumb = el.querySelector(".noUi-handle");
+      return {
+        el,
+        set: (at) => track.set(at, false),
+        onMove: (listen) => track.on("slide", (_, __, [at]) => listen(at)),
+        name: (text) => thumb.setAttribute("aria-label", text),
+        say: (text) => thumb.setAttribute("aria-valuetext", text),
+      };
+    },
+
+    async box(name) {
+      return (await viewOf(await modelOf(inputs[name].box))).el;
+    },
+
+    async pick(name) {
+      return (await viewOf(await modelOf(units[name]))).el;
+    },
+
+    /* Tell the kernel, and let the stock controls' own state follow. */
+    settle(values, choice) {
+      for (const [name, slider] of Object.entries(sliders)) {
+        if (slider.get("value") === values[name]) continue;
+        slider.set("value", values[name]);
+        slider.save_changes();
+      }
+      telling = true;
+      model.set({ values, choice });
+      telling = false;
+      model.save_changes();
+    },
+
+    onGiven(listen) {
+      const given = () => telling || listen(model.get("values"), model.get("choice"));
+      model.on("change:values", given);
+      model.on("change:choice", given);
+    },
+  };
+}
+
+async function render({ model, el }) {
+  return mount(el, model.get("description"), await jupyterHost(model));
+}
+
+export default { render };
