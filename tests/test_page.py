@@ -125,7 +125,7 @@ def test_typed_numbers_give_pythons_sentence_arithmetic_and_charts(
     sheet: Page, measure: str, grist_unit: str, typed: dict[str, float]
 ) -> None:
     chosen = next(m for m in choices.MEASURES if m.name == measure)
-    shown = {"length": chosen.length, "mass": chosen.mass, "grist": grist_unit}
+    shown = {**chosen.units, "grist": grist_unit}
     pick(sheet, measure, grist_unit)
     for name, value in typed.items():
         box(sheet, name).fill(str(value))
@@ -145,12 +145,12 @@ def test_typed_numbers_give_pythons_sentence_arithmetic_and_charts(
 
     tables = rows(sheet, "fibre_against_grist", "fibre")
     curve = max(tables, key=len)
-    here = units.convert(python.weight_needed, "lb", chosen.mass)
+    here = units.convert(python.weight_needed, "lb", shown["mass"])
     assert any(row["fibre"] == pytest.approx(here, rel=1e-9) for t in tables for row in t)
     for row in curve[:: len(curve) // 5]:
         grist = units.convert(row["grist"], grist_unit, "yd/lb")
         takes = python.project * python.plies * python.take_up_used / grist
-        assert row["fibre"] == pytest.approx(units.convert(takes, "lb", chosen.mass), rel=1e-9)
+        assert row["fibre"] == pytest.approx(units.convert(takes, "lb", shown["mass"]), rel=1e-9)
 
 
 # ---- moving things -----------------------------------------------------------------------------
@@ -296,13 +296,13 @@ def test_what_one_unit_refuses_another_may_take(sheet: Page) -> None:
     assert said(sheet) == HowManyYards(grist=12 * 560, grist_unit="worsted_count").sentence
 
 
-# ---- the page itself -------------------------------------------------------------------------------
+# ---- the page itself ------------------------------------------------------------------------
 
 
 def test_every_control_and_chart_has_a_name(sheet: Page) -> None:
     for name, described in HowManyYards.inputs().items():
-        assert thumb(sheet, name).get_attribute("aria-label") == described.label
-        assert sheet.get_by_label(described.label, exact=True).count() == 2
+        assert thumb(sheet, name).get_attribute("aria-label") == described.title
+        assert sheet.get_by_label(described.title, exact=True).count() == 2
     assert sheet.locator(".ys-frame").count() == 3
     for picture in sheet.locator(".ys-frame").all():
         assert picture.get_attribute("role") == "img"
@@ -320,7 +320,7 @@ def test_nothing_is_wider_than_the_screen(sheet: Page, width: int) -> None:
     assert sheet.evaluate("document.documentElement.scrollWidth") <= width
 
 
-# ---- the front end's own rules, beside Python's ---------------------------------------------------
+# ---- the front end's own rules, beside Python's -------------------------------------------
 
 
 def call(page: Page, name: str, *arguments: Any) -> Any:

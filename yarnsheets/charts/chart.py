@@ -1,12 +1,12 @@
 """What the charts share: shown units, the look, and the parts of a chart.
 
-A sheet computes in its own units; a chart shows the page's. The page sets four parameters
-for that, so a change of unit is a change of parameters and axis titles. Axis lengths are
+A sheet computes in its own units; a chart shows the page's. The page sets a parameter for each
+dimension, so a change of unit is a change of parameters and axis titles. Axis lengths are
 parameters too: the page steps them to round numbers and holds them still during a drag.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 import altair as alt
@@ -21,11 +21,13 @@ FAINT = "#dfe5e3"
 
 HEIGHT = 260
 
-length_factor = alt.param(name="length_factor", value=1)
-mass_factor = alt.param(name="mass_factor", value=1)
-grist_factor = alt.param(name="grist_factor", value=1)
-grist_power = alt.param(name="grist_power", value=1)
-UNIT_PARAMS = (length_factor, mass_factor, grist_factor, grist_power)
+# Of each dimension, what a number is multiplied by to be shown; of grist, also whether the unit
+# is length per mass (1) or mass per length (-1).
+FACTORS = {
+    dimension: alt.param(name=f"{dimension}_factor", value=1)
+    for dimension in ("length", "mass", "grist", "short", "wraps", "share")
+}
+GRIST_POWER = alt.param(name="grist_power", value=1)
 
 
 @dataclass(frozen=True)
@@ -42,28 +44,32 @@ class SheetChart:
     """A chart with its heading, its words, its handle and the reach of its axes.
 
     `reach` gives, for each axis length, how far the axis must go at least, in shown units.
+    `tables` names the sheet's tables that it draws, and `left` is the room for its words there.
     """
 
     name: str
     title: str
     chart: alt.LayerChart
     caption: tuple[tuple[str | None, str], ...]
-    grip: Grip
-    reach: Mapping[str, Any]
+    grip: Grip | None = None
+    reach: Mapping[str, Any] = field(default_factory=dict)
+    tables: tuple[str, ...] = ()
+    left: int = 60
 
     def describe(self, inputs: Iterable[alt.Parameter], labels: Iterable[str]) -> dict[str, Any]:
         """Describe the chart as the page reads it, moved by `inputs` and worded by `labels`."""
         texts = [alt.param(name=name, value="") for name in labels]
         tops = [alt.param(name=name, value=1) for name in self.reach]
+        params = [*inputs, *FACTORS.values(), GRIST_POWER, *tops, *texts]
         return {
             "name": self.name,
             "title": self.title,
             "caption": self.caption,
-            "grip": vars(self.grip),
+            "grip": vars(self.grip) if self.grip else None,
             "reach": {name: emit(value) for name, value in self.reach.items()},
-            "spec": self.chart.add_params(*inputs, *UNIT_PARAMS, *tops, *texts)
-            .configure(**_LOOK)
-            .to_dict(),
+            "tables": self.tables,
+            "left": self.left,
+            "spec": self.chart.add_params(*params).configure(**_LOOK).to_dict(),
         }
 
 
@@ -74,8 +80,8 @@ def shown(dimension: str, value: Any) -> Any:
     '(weight * mass_factor)'
     """
     if dimension == "grist":
-        return value**grist_power * grist_factor
-    return value * {"length": length_factor, "mass": mass_factor}[dimension]
+        return value**GRIST_POWER * FACTORS["grist"]
+    return value * FACTORS[dimension]
 
 
 def own(dimension: str, value: Any) -> Any:
@@ -85,14 +91,25 @@ def own(dimension: str, value: Any) -> Any:
     '(datum.weight / mass_factor)'
     """
     if dimension == "grist":
-        return (value / grist_factor) ** grist_power
-    return value / {"length": length_factor, "mass": mass_factor}[dimension]
+        return (value / FACTORS["grist"]) ** GRIST_POWER
+    return value / FACTORS[dimension]
 
 
 def rows(count: int, *, start: int = 0, **fields: Any) -> alt.Chart:
     """Start a layer of `count` rows that know their number `at`, with computed fields."""
-    chart = alt.Chart(alt.sequence(start, start + count, as_="at"))
-    return chart.transform_calculate(**{name: emit(value) for name, value in fields.items()})
+    return computed(alt.sequence(start, start + count, as_="at"), **fields)
+
+
+def table(name: str, **fields: Any) -> alt.Chart:
+    """Start a layer over a table of the sheet's, with computed fields."""
+    return computed(alt.NamedData(name), **fields)
+
+
+def computed(data: Any, **fields: Any) -> alt.Chart:
+    """Start a layer over data, with computed fields."""
+    return alt.Chart(data).transform_calculate(
+        **{name: emit(value) for name, value in fields.items()}
+    )
 
 
 def axis(

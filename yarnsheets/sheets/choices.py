@@ -1,20 +1,29 @@
 """The units a page offers, and what each is called there."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from yarnsheets import units
 
-# What a sheet computes in, whatever the page shows: one consistent set.
-OWN_UNITS = {"length": "yd", "mass": "lb", "grist": "yd/lb"}
+# What a sheet computes in, whatever the page shows: one consistent set. A "short" length is one
+# laid along a ruler; a "factor" turns it into grist; a "share" is a part of one.
+OWN_UNITS = {
+    "length": "yd",
+    "mass": "lb",
+    "grist": "yd/lb",
+    "short": "in",
+    "factor": "yd/lb/in",
+    "wraps": "1/in",
+    "share": "1",
+}
 
 
 @dataclass(frozen=True)
 class Measure:
-    """How lengths and weights are shown."""
+    """How everything but grist is shown: the unit of each dimension."""
 
     name: str
-    length: str
-    mass: str
+    units: Mapping[str, str]
 
 
 @dataclass(frozen=True)
@@ -32,8 +41,28 @@ class GristUnit:
 
 
 MEASURES = (
-    Measure("yards, ounces", "yd", "oz"),
-    Measure("metres, grams", "m", "g"),
+    Measure(
+        "yards, ounces",
+        {
+            "length": "yd",
+            "mass": "oz",
+            "short": "in",
+            "factor": "yd/lb/in",
+            "wraps": "1/in",
+            "share": "percent",
+        },
+    ),
+    Measure(
+        "metres, grams",
+        {
+            "length": "m",
+            "mass": "g",
+            "short": "cm",
+            "factor": "m/100g/cm",
+            "wraps": "1/cm",
+            "share": "percent",
+        },
+    ),
 )
 
 GRIST_UNITS = (
@@ -64,17 +93,25 @@ BASES = {
     "tex": ("km", "g"),
 }
 
-_LABELS = {
+_LABELS = {choice.unit: choice.unit.replace("_", " ") for choice in GRIST_UNITS} | {
     "m/100g": "m/100 g",
     "hectogram": "× 100 g",
-} | {choice.unit: choice.unit.replace("_", " ") for choice in GRIST_UNITS if "_" in choice.unit}
-_LABELS |= {"yorkshire_skein": "Yorkshire skein", "galashiels_cut": "Galashiels cut"}
-
-SHOWN = {
-    "length": ("yd", "m", "km"),
-    "mass": ("oz", "g", "lb", "hectogram"),
-    "grist": (*(choice.unit for choice in GRIST_UNITS), "m/g"),
+    "yorkshire_skein": "Yorkshire skein",
+    "galashiels_cut": "Galashiels cut",
+    "yd/lb/in": "yd/lb per in",
+    "m/100g/cm": "m/100 g per cm",
+    "1/in": "to the inch",
+    "1/cm": "to the cm",
+    "percent": "%",
 }
+
+# Every unit a page may show, of each dimension.
+SHOWN = {
+    dimension: tuple(dict.fromkeys(measure.units[dimension] for measure in MEASURES))
+    for dimension in MEASURES[0].units
+} | {"grist": (*(choice.unit for choice in GRIST_UNITS), "m/g")}
+SHOWN["length"] += ("km",)
+SHOWN["mass"] += ("lb", "hectogram")
 
 
 def label(unit: str) -> str:

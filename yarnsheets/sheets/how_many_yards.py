@@ -136,6 +136,7 @@ class HowManyYards(Sheet):
         """Write the arithmetic as it is done by hand in these units."""
         base = grist.base
         length, mass = choices.BASES[base]
+        shown_length, shown_mass = measure.units["length"], measure.units["mass"]
         per_length = base == "tex"
         if base != grist.unit:
             yield None, f"Grist: {{grist:4}} is {{grist@{base}:4}}, since {grist.reason}."
@@ -151,21 +152,21 @@ class HowManyYards(Sheet):
                 f"Plying: {{grist@{base}:4}} ÷ ({{plies}} strands × {{take_up:4}} take-up)"
                 f" = {{yarn_grist@{base}:4}}.",
             )
-        if mass != measure.mass:
+        if mass != shown_mass:
             yield None, f"Weight: {{weight:4}} is {{weight@{mass}:4}}."
         times, divided = ("÷", "×") if per_length else ("×", "÷")
         yield (
             None,
             f"Length: {{weight@{mass}:4}} {times} {{yarn_grist@{base}:4}} = {{yards@{length}:4}}"
-            + ("." if length == measure.length else ", which is {yards:4}."),
+            + ("." if length == shown_length else ", which is {yards:4}."),
         )
-        if length != measure.length:
+        if length != shown_length:
             yield None, f"The project: {{project:4}} is {{project@{length}:4}}."
         yield (
             None,
             f"Weight for the project: {{project@{length}:4}} {divided} {{yarn_grist@{base}:4}}"
             f" = {{weight_needed@{mass}:4}}"
-            + ("." if mass == measure.mass else ", which is {weight_needed:4}."),
+            + ("." if mass == shown_mass else ", which is {weight_needed:4}."),
         )
 
     def charts(self, v: Any) -> Iterable[SheetChart]:

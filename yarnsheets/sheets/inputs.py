@@ -1,39 +1,59 @@
 """What a sheet asks and what it answers: traits that carry their own description."""
 
+from collections.abc import Mapping, Sequence
 from itertools import count
 from typing import Any
 
 import traitlets
 
-from yarnsheets.sheets.choices import OWN_UNITS
+from yarnsheets.sheets.choices import OWN_UNITS, label
 from yarnsheets.sheets.text import show
 
 _order = count()
 
 
-class Input(traitlets.Float[float, float]):
+class _Described(traitlets.TraitType[Any, Any]):
+    """What inputs and answers share: they keep the order they were written in."""
+
+    dimension = "number"
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.order = next(_order)
+
+
+class Asked(_Described):
+    """What the reader is asked for.
+
+    Every kind has a `title`, what it is called on the page; a `dimension`, one of
+    `choices.OWN_UNITS` or "number" for one without a unit; `measure`, which tells in a sentence
+    or two where it comes from; and `more`, which folds it away with the finer points.
+    """
+
+    kind = ""
+    title: str
+    measure: str
+    more: bool
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        fields = ("kind", "title", "dimension", "measure", "more")
+        return {field: getattr(self, field) for field in fields}
+
+
+class Input(Asked, traitlets.Float[float, float]):
     """A number the reader sets, in the sheet's own units.
 
-    Parameters
-    ----------
-    label
-        What it is called on the page.
-    dimension
-        "length", "mass", "grist", or "number" for one without a unit.
-    value, low, high
-        The first value and the range accepted, in the sheet's own unit.
-    measure
-        Where the reader measures it, in a sentence or two.
-    step
-        How far one step of the slider goes; none makes steps of about one per cent, on a
-        slider where equal distances are equal ratios.
-    percent
-        What to type instead, for a reader who types a percentage.
+    `low` and `high` bound what is accepted. `step` is how far one step of the slider goes; none
+    makes steps of about one per cent, on a slider where equal distances are equal ratios.
+    `percent` is what to say to a reader who types a percentage.
     """
+
+    kind = "number"
 
     def __init__(
         self,
-        label: str,
+        title: str,
         dimension: str,
         value: float,
         *,
@@ -42,47 +62,112 @@ class Input(traitlets.Float[float, float]):
         measure: str,
         step: float | None = None,
         percent: str = "",
+        more: bool = False,
     ) -> None:
-        super().__init__(value, help=label)
-        self.order = next(_order)
-        self.label = label
+        super().__init__(value, help=title)
+        self.title = title
         self.dimension = dimension
         self.low = low
         self.high = high
         self.step = step
         self.measure = measure
         self.percent = percent
+        self.more = more
 
     def validate(self, obj: Any, value: Any) -> float:
         """Refuse a number outside the range, in the reader's words."""
         number = float(super().validate(obj, value))
         if not self.low <= number <= self.high:
-            unit = OWN_UNITS.get(self.dimension, "")
-            msg = (
-                f"{self.label} can be {show(self.low)} to {show(self.high)} {unit}".rstrip()
-                + f"; {show(number, 6)} is outside that. {self.measure}"
-            )
-            raise traitlets.TraitError(msg)
+            raise traitlets.TraitError(_outside(self, number))
         return number
 
     def describe(self) -> dict[str, Any]:
         """Describe the input as the page reads it."""
-        fields = ("label", "dimension", "low", "high", "step", "measure", "percent")
-        return {field: getattr(self, field) for field in fields} | {"value": self.default_value}
+        fields = ("low", "high", "step", "percent")
+        return super().describe() | {field: getattr(self, field) for field in fields}
 
 
-class Number(traitlets.Any):
-    """A number the sheet works out, in the sheet's own units; it cannot be set.
+class Readings(Asked, traitlets.List[float]):
+    """Several measurements of one kind, a line each on the page."""
 
-    Parameters
-    ----------
-    dimension
-        As for an input; or "flag" for one that is true or false and never shown.
-    help
-        What it is.
+    kind = "readings"
+
+    def __init__(
+        self,
+        title: str,
+        dimension: str,
+        values: Sequence[float],
+        *,
+        low: float,
+        high: float,
+        measure: str,
+        more: bool = False,
+    ) -> None:
+        super().__init__(traitlets.Float(), default_value=list(values), help=title)
+        self.title = title
+        self.dimension = dimension
+        self.low = low
+        self.high = high
+        self.measure = measure
+        self.more = more
+
+    def validate(self, obj: Any, value: Any) -> list[float]:
+        """Refuse a reading outside the range, in the reader's words."""
+        numbers = [float(number) for number in super().validate(obj, value) or ()]
+        for number in numbers:
+            if not self.low <= number <= self.high:
+                raise traitlets.TraitError(_outside(self, number))
+        return numbers
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        return super().describe() | {"low": self.low, "high": self.high}
+
+
+class Pick(Asked, traitlets.Enum[str]):
+    """One of several: what is kept, and what the page calls it."""
+
+    kind = "pick"
+
+    def __init__(
+        self, title: str, options: Mapping[str, str], *, measure: str, more: bool = False
+    ) -> None:
+        super().__init__(list(options), default_value=next(iter(options)), help=title)
+        self.title = title
+        self.options = dict(options)
+        self.measure = measure
+        self.more = more
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        return super().describe() | {"options": self.options}
+
+
+class Number(_Described, traitlets.Any):
+    """A number the sheet works out by formulas, in its own units; it cannot be set.
+
+    A `dimension` of "flag" is one that is true or false and never shown.
     """
 
     def __init__(self, dimension: str, help: str) -> None:  # noqa: A002 - the name traitlets uses
         super().__init__(read_only=True, help=help)
-        self.order = next(_order)
         self.dimension = dimension
+
+
+class Result(Number):
+    """A number or a word that only Python can work out: the page waits for it."""
+
+
+class Table(_Described, traitlets.List[Any]):
+    """Rows for a chart that only Python can work out, in the sheet's own units."""
+
+    def __init__(self, help: str) -> None:  # noqa: A002 - the name traitlets uses
+        super().__init__(read_only=True, help=help)
+
+
+def _outside(asked: "Input | Readings", number: float) -> str:
+    unit = label(OWN_UNITS.get(asked.dimension, ""))
+    return (
+        f"{asked.title} can be {show(asked.low)} to {show(asked.high)} {unit}".rstrip()
+        + f"; {show(number, 6)} is outside that. {asked.measure}"
+    )

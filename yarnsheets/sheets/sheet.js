@@ -7,7 +7,7 @@
  */
 
 const SETTLE_MS = 250;
-const GAP = { left: 60, right: 18, top: 34, bottom: 46 };
+const GAP = { right: 18, top: 34, bottom: 46 }; // and on the left, what the chart asks for
 
 // ---- numbers and sentences: the same rules as text.py ------------------------------------
 
@@ -28,7 +28,9 @@ const SLOT = /\{(\w+)(?:@([\w/]+))?(?::(\d+))?([!^]*)\}/g;
 /* A number as people write it, by the rules of units.parse_number; NaN if it is none. */
 export function parseNumber(text) {
   const plain = [...text]
-    .map((sign) => (/[\u00bc-\u00be\u2150-\u215e\u2189]/.test(sign) ? ` ${sign.normalize("NFKC")}` : sign))
+    .map((sign) =>
+      /[\u00bc-\u00be\u2150-\u215e\u2189]/.test(sign) ? ` ${sign.normalize("NFKC")}` : sign,
+    )
     .join("")
     .replaceAll("\u2044", "/")
     .replace(/[\u2212\u2013]/g, "-")
@@ -40,7 +42,9 @@ export function parseNumber(text) {
   else if (/^(\d+(\.\d*)?|\.\d+|0,\d+|\d+,(?!\d{3}$)\d+)$/.test(size))
     number = Number(size.replace(",", "."));
   else if (fraction) {
-    const [whole, top, bottom] = fraction.slice(1).map((part) => Number((part ?? "0").replaceAll(",", "")));
+    const [whole, top, bottom] = fraction
+      .slice(1)
+      .map((part) => Number((part ?? "0").replaceAll(",", "")));
     if (bottom > 0 && (fraction[1] === undefined || top < bottom)) number = whole + top / bottom;
   }
   return plain.startsWith("-") ? -number : number;
@@ -76,6 +80,7 @@ export async function mount(el, sheet, host) {
 
   const values = { ...host.values };
   const choice = { ...host.choice };
+  let found = host.found; // what Python alone could work out
   const errors = {};
   const controls = {};
   let held = null; // the chart whose point is being dragged; axes keep still meanwhile
@@ -85,7 +90,7 @@ export async function mount(el, sheet, host) {
 
   const measure = () => sheet.measures.find((m) => m.name === choice.measure);
   const unitOf = (dimension) =>
-    dimension === "grist" ? choice.gristUnit : measure()[dimension];
+    dimension === "grist" ? choice.gristUnit : measure().units[dimension];
   const label = (unit) => sheet.unitLabels[unit] ?? "";
   const scaled = ([factor, power], value) => (power === 1 ? value * factor : factor / value);
   const unscaled = ([factor, power], value) => (power === 1 ? value / factor : factor / value);
@@ -97,13 +102,18 @@ export async function mount(el, sheet, host) {
     hasUnit(dimension) ? unscaled(scaleOf(dimension), value) : value;
 
   function unitParams() {
-    const [grist_factor, grist_power] = scaleOf("grist");
-    return {
-      length_factor: scaleOf("length")[0],
-      mass_factor: scaleOf("mass")[0],
-      grist_factor,
-      grist_power,
-    };
+    const params = { grist_power: scaleOf("grist")[1] };
+    for (const dimension of Object.keys(sheet.scales))
+      params[`${dimension}_factor`] = scaleOf(dimension)[0];
+    return params;
+  }
+
+  const given = Object.keys(sheet.inputs).filter((name) => sheet.inputs[name].kind === "number");
+
+  /* What the numbers are worked out from. */
+  function signals() {
+    const inputs = Object.fromEntries(given.map((name) => [name, values[name]]));
+    return { ...inputs, ...found.numbers, ...unitParams() };
   }
 
   // -- numbers: a chart without a picture, which computes the emitted text
@@ -112,7 +122,7 @@ export async function mount(el, sheet, host) {
   const numbers = new View(
     parse({
       signals: [
-        ...Object.entries({ ...values, ...unitParams() }).map(([name, value]) => ({ name, value })),
+        ...Object.entries(signals()).map(([name, value]) => ({ name, value })),
         ...Object.entries(sheet.numbers).map(([name, n]) => ({ name, update: n.expr })),
         ...Object.entries(reaches).map(([name, expr]) => ({ name: `reach_${name}`, update: expr })),
       ],
@@ -120,11 +130,14 @@ export async function mount(el, sheet, host) {
     { renderer: "none" },
   ).run();
   const read = (name) => numbers.signal(name);
-  const dimensionOf = (name) => (sheet.inputs[name] ?? sheet.numbers[name]).dimension;
+  const dimensionOf = (name) =>
+    (sheet.inputs[name] ?? sheet.numbers[name] ?? sheet.results[name]).dimension;
 
   const fill = (template) =>
     template.replace(SLOT, (_, name, unit, digits, flags) => {
       const dimension = dimensionOf(name);
+      if (typeof values[name] === "string") return values[name];
+      if (typeof read(name) === "string") return read(name);
       const text = show(
         toShown(dimension, read(name), unit),
         Number(digits ?? 3),
@@ -187,37 +200,80 @@ export async function mount(el, sheet, host) {
 
   const onTrack = (input, value) => (input.step === null ? Math.log10(value) : value);
   const offTrack = (input, at) => (input.step === null ? 10 ** at : at);
+  const kinds = { number: addNumber, readings: addReadings, pick: addPick };
+  const finer = make("details", "ys-finer");
+  finer.append(make("summary", "", "Finer points"));
 
   for (const [name, input] of Object.entries(sheet.inputs)) {
+    const group = make("div", `ys-input ys-${input.kind}`);
+    group.dataset.name = name;
+    const tag = make("label", "ys-label", input.title);
+    tag.htmlFor = `${id}-${name}`;
+    const error = make("p", "ys-error");
+    error.id = `${id}-${name}-error`;
+    error.hidden = true;
+    const hint = make("p", "ys-hint", input.measure);
+    hint.id = `${id}-${name}-hint`;
+    controls[name] = { error };
+    group.append(tag, ...(await kinds[input.kind](name, input)), error, hint);
+    const field = controls[name].box;
+    field.id = tag.htmlFor;
+    field.setAttribute("aria-describedby", `${error.id} ${hint.id}`);
+    (input.more ? finer : inputs).append(group);
+  }
+  if (finer.children.length > 1) inputs.append(finer);
+
+  async function addNumber(name, input) {
     const slider = await host.slider(name);
     const holder = await host.box(name);
     const box = holder.querySelector("input");
-    box.id = `${id}-${name}`;
     box.inputMode = "decimal";
     box.autocomplete = "off";
-    const tag = make("label", "ys-label", input.label);
-    tag.htmlFor = box.id;
     const unit = make("span", "ys-unit");
-    const error = make("p", "ys-error");
-    error.id = `${box.id}-error`;
-    error.hidden = true;
-    const hint = make("p", "ys-hint", input.measure);
-    hint.id = `${box.id}-hint`;
-    box.setAttribute("aria-describedby", `${error.id} ${hint.id}`);
     const typed = make("div", "ys-typed");
     typed.append(holder, unit);
-    const group = make("div", "ys-input");
-    group.dataset.name = name;
-    group.append(tag, typed, slider.el, error, hint);
-    inputs.append(group);
-    slider.name(input.label);
-    controls[name] = { slider, box, unit, error, group };
-
+    slider.name(input.title);
     slider.onMove((at) => move(name, toShown(input.dimension, offTrack(input, at))));
     slider.el.addEventListener("keydown", (event) => pressed(name, event), { capture: true });
     box.addEventListener("input", () => type(name));
     box.addEventListener("blur", () => errors[name] ?? writeBox(name));
+    const showNumber = (keepText) => {
+      slider.set(onTrack(input, values[name]));
+      unit.textContent = unitLabel(input);
+      slider.say(`${show(toShown(input.dimension, values[name]), 6)} ${unit.textContent}`.trim());
+      if (!keepText) writeBox(name);
+    };
+    Object.assign(controls[name], { box, type, show: showNumber });
+    return [typed, slider.el];
   }
+
+  async function addReadings(name, input) {
+    const holder = await host.lines(name);
+    const box = holder.querySelector("textarea");
+    const unit = make("span", "ys-unit");
+    box.addEventListener("input", () => typeLines(name));
+    box.addEventListener("blur", () => errors[name] ?? writeLines(name));
+    const showLines = (keepText) => {
+      unit.textContent = `${unitLabel(input)}, one a line`.replace(/^, /, "");
+      if (!keepText) writeLines(name);
+    };
+    Object.assign(controls[name], { box, type: typeLines, show: showLines });
+    return [unit, holder];
+  }
+
+  async function addPick(name, input) {
+    const holder = await host.pick(name);
+    const box = holder.querySelector("select");
+    const kept = Object.keys(input.options);
+    box.addEventListener("change", () => set(name, kept[box.selectedIndex], box));
+    Object.assign(controls[name], {
+      box,
+      show: () => (box.selectedIndex = kept.indexOf(values[name])),
+    });
+    return [holder];
+  }
+
+  const unitLabel = ({ dimension }) => (hasUnit(dimension) ? label(unitOf(dimension)) : "");
 
   // -- changes
 
@@ -237,12 +293,20 @@ export async function mount(el, sheet, host) {
 
   function pressed(name, event) {
     const input = sheet.inputs[name];
-    const many = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 };
+    const many = {
+      ArrowRight: 1,
+      ArrowUp: 1,
+      ArrowLeft: -1,
+      ArrowDown: -1,
+      PageUp: 10,
+      PageDown: -10,
+    };
     if (event.key === "Home") set(name, input.low);
     else if (event.key === "End") set(name, input.high);
     else if (event.key in many) {
       const shown = toShown(input.dimension, values[name]);
-      const towards = toShown(input.dimension, input.high) > toShown(input.dimension, input.low) ? 1 : -1;
+      const towards =
+        toShown(input.dimension, input.high) > toShown(input.dimension, input.low) ? 1 : -1;
       const step = stepAt(input, shown);
       move(name, Math.max(shown + towards * many[event.key] * step, step));
     } else return;
@@ -254,21 +318,43 @@ export async function mount(el, sheet, host) {
     const input = sheet.inputs[name];
     const { box } = controls[name];
     const text = box.value.trim();
+    if (text.endsWith("%") && input.percent) return complain(name, input.percent);
+    const { value, wrong } = understand(input, text.replace(/\s*%$/, ""));
+    if (wrong) return complain(name, wrong);
+    set(name, input.step === 1 ? Math.round(value) : value, box);
+  }
+
+  function typeLines(name) {
+    const input = sheet.inputs[name];
+    const { box } = controls[name];
+    const lines = box.value.split("\n").map((line) => line.trim());
+    const understood = [];
+    for (const [at, line] of lines.entries()) {
+      if (!line) continue;
+      const { value, wrong } = understand(input, line);
+      if (wrong) return complain(name, `Line ${at + 1}: ${wrong}`);
+      understood.push(value);
+    }
+    set(name, understood, box);
+  }
+
+  /* A typed number in the sheet's unit, or what is wrong with it in the reader's words. */
+  function understand(input, text) {
     const number = parseNumber(text);
     const value = toOwn(input.dimension, number);
     const tolerance = 1e-9 * input.high;
-    if (value >= input.low - tolerance && value <= input.high + tolerance) {
-      set(name, clamp(input, input.step === 1 ? Math.round(value) : value), box);
-      return;
-    }
+    if (value >= input.low - tolerance && value <= input.high + tolerance)
+      return { value: clamp(input, value) };
     const ends = [input.low, input.high].map((end) => toShown(input.dimension, end));
     const [low, high] = ends.sort((a, b) => a - b).map((end) => show(end));
-    const unit = hasUnit(input.dimension) ? `\u00a0${label(unitOf(input.dimension))}` : "";
-    const range = `${input.label} can be ${low} to ${high}${unit}.`;
-    if (!text) complain(name, `Type a number here. ${range}`);
-    else if (text.endsWith("%") && input.percent) complain(name, input.percent);
-    else if (Number.isNaN(number)) complain(name, `“${text}” is not a number such as 12, 9.5 or 9 3/8. ${range}`);
-    else complain(name, `${show(number, 6)}${unit} is outside the range. ${range} Check the unit, or measure again.`);
+    const unit = unitLabel(input) && `\u00a0${unitLabel(input)}`;
+    const range = `${input.title} can be ${low} to ${high}${unit}.`;
+    if (!text) return { wrong: `Type a number here. ${range}` };
+    if (Number.isNaN(number))
+      return { wrong: `“${text}” is not a number such as 12, 9.5 or 9 3/8. ${range}` };
+    return {
+      wrong: `${show(number, 6)}${unit} is outside the range. ${range} Check the unit, or measure again.`,
+    };
   }
 
   function complain(name, message) {
@@ -293,16 +379,41 @@ export async function mount(el, sheet, host) {
     embedAll();
     refresh();
     // What was refused in one unit may be right in another.
-    for (const name of Object.keys(errors)) type(name);
+    for (const name of Object.keys(errors)) controls[name].type(name);
     settle();
   }
 
   // -- drawing
 
+  const written = (input, value) => show(toShown(input.dimension, value), 6).replaceAll(",", "");
+
   function writeBox(name) {
-    const input = sheet.inputs[name];
-    controls[name].box.value = show(toShown(input.dimension, values[name]), 6).replaceAll(",", "");
+    controls[name].box.value = written(sheet.inputs[name], values[name]);
   }
+
+  /* Rewrite the lines only if they say something else: the reader's own spelling stays. */
+  function writeLines(name) {
+    const input = sheet.inputs[name];
+    const { box } = controls[name];
+    const now = values[name].map((value) => written(input, value));
+    const said = box.value.split("\n").filter((line) => line.trim());
+    const same =
+      said.length === now.length &&
+      said.every((line, at) => show(parseNumber(line), 6).replaceAll(",", "") === now[at]);
+    if (!same) box.value = now.join("\n");
+  }
+
+  function showAnswer() {
+    const warned = found.warnings.length > 0;
+    sentence.textContent = warned ? found.warnings.join(" ") : said(sheet.answer).join(" ");
+    answer.classList.toggle("ys-warned", warned);
+    answer.setAttribute("aria-busy", waiting());
+    showErrors();
+  }
+
+  /* Whether Python has yet to work out something for the present values. */
+  const waiting = () =>
+    Object.keys(sheet.results).length > 0 && JSON.stringify(found.for) !== JSON.stringify(values);
 
   function showErrors() {
     for (const name of Object.keys(sheet.inputs)) {
@@ -315,7 +426,7 @@ export async function mount(el, sheet, host) {
     stale.hidden = !wrong.length;
     answer.classList.toggle("ys-old", wrong.length > 0);
     stale.textContent = wrong.length
-      ? `This answer is for the last good numbers. Look at: ${wrong.map((name) => sheet.inputs[name].label.toLowerCase()).join(", ")}.`
+      ? `This answer is for the last good numbers. Look at: ${wrong.map((name) => sheet.inputs[name].title.toLowerCase()).join(", ")}.`
       : "";
   }
 
@@ -327,19 +438,12 @@ export async function mount(el, sheet, host) {
 
   /* Bring the whole page to the present values; `typedIn` is the box not to touch. */
   function refresh(typedIn = null) {
-    for (const [name, value] of Object.entries(values)) numbers.signal(name, value);
-    for (const [name, value] of Object.entries(unitParams())) numbers.signal(name, value);
+    for (const [name, value] of Object.entries(signals())) numbers.signal(name, value);
     numbers.run();
 
-    sentence.textContent = said(sheet.answer).join(" ");
-    showErrors();
-    for (const [name, input] of Object.entries(sheet.inputs)) {
-      const { slider, box, unit } = controls[name];
-      slider.set(onTrack(input, values[name]));
-      unit.textContent = hasUnit(input.dimension) ? label(unitOf(input.dimension)) : "";
-      slider.say(`${show(toShown(input.dimension, values[name]), 6)} ${unit.textContent}`.trim());
-      if (box !== typedIn && !errors[name]) writeBox(name);
-    }
+    showAnswer();
+    for (const [name, control] of Object.entries(controls))
+      control.show?.(control.box === typedIn || Boolean(errors[name]));
     writeWorked();
     charts.forEach(draw);
   }
@@ -355,12 +459,17 @@ export async function mount(el, sheet, host) {
       else if (!(name in chart.reach)) chart.view.signal(name, read(name));
       else if (!held) chart.view.signal(name, roundAbove(read(`reach_${name}`)));
     }
+    if (chart.found !== found) {
+      for (const name of chart.tables) chart.view.data(name, structuredClone(found.tables[name]));
+      chart.found = found;
+    }
     chart.view.runAsync().then(() => placeGrip(chart));
   }
 
-  function placeGrip({ view, grip, handle }) {
+  function placeGrip({ view, grip, handle, left }) {
+    if (!grip) return;
     const at = (axis) => view.scale(axis)(toShown(dimensionOf(grip[axis]), read(grip[axis])));
-    handle.style.transform = `translate(${at("x") + GAP.left}px, ${at("y") + GAP.top}px)`;
+    handle.style.transform = `translate(${at("x") + left}px, ${at("y") + GAP.top}px)`;
   }
 
   const charts = sheet.charts.map((chart) => {
@@ -370,13 +479,16 @@ export async function mount(el, sheet, host) {
     const frame = make("div", "ys-frame");
     frame.setAttribute("role", "img");
     const picture = make("div", "ys-picture");
-    const handle = make("div", "ys-grip");
-    handle.title = `Drag to change: ${sheet.inputs[chart.grip.input].label.toLowerCase()}`;
-    frame.append(picture, handle);
+    frame.append(picture);
     figure.append(make("h3", "", chart.title), frame, words);
     figures.append(figure);
-    const drawn = { ...chart, frame, picture, words, handle };
-    handle.addEventListener("pointerdown", (event) => grab(drawn, event));
+    const drawn = { ...chart, frame, picture, words };
+    if (chart.grip) {
+      drawn.handle = make("div", "ys-grip");
+      drawn.handle.title = `Drag to change: ${sheet.inputs[chart.grip.input].title.toLowerCase()}`;
+      drawn.handle.addEventListener("pointerdown", (event) => grab(drawn, event));
+      frame.append(drawn.handle);
+    }
     return drawn;
   });
 
@@ -386,7 +498,7 @@ export async function mount(el, sheet, host) {
     held = chart;
     handle.setPointerCapture(event.pointerId);
     const drag = (moved) => {
-      const px = moved.clientX - frame.getBoundingClientRect().left - GAP.left;
+      const px = moved.clientX - frame.getBoundingClientRect().left - chart.left;
       const inside = Math.min(Math.max(px, 1), view.width());
       move(grip.input, view.scale("x").invert(inside));
     };
@@ -399,35 +511,41 @@ export async function mount(el, sheet, host) {
     handle.addEventListener("lostpointercapture", drop, { once: true });
   }
 
-  const roomFor = ({ frame }) => Math.max(frame.clientWidth - GAP.left - GAP.right, 120);
+  const roomFor = ({ frame, left }) => Math.max(frame.clientWidth - left - GAP.right, 120);
 
   /* Make a chart's view: once, and again when units change its axis titles. */
   function embed(chart) {
-    const titled = JSON.stringify(chart.spec).replace(
-      /\{(length|mass|grist)_unit\}/g,
-      (_, dimension) => label(unitOf(dimension)),
+    const titled = JSON.stringify(chart.spec).replace(/\{(\w+)_unit\}/g, (_, dimension) =>
+      label(unitOf(dimension)),
     );
+    const padding = { ...GAP, left: chart.left };
+    const spec = { ...JSON.parse(titled), width: roomFor(chart), autosize: "none", padding };
     chart.view?.finalize();
-    chart.view = new View(
-      parse(
-        compile({ ...JSON.parse(titled), width: roomFor(chart), autosize: "none", padding: GAP }).spec,
-      ),
-      { renderer: "svg", container: chart.picture, hover: false },
-    );
+    chart.found = null;
+    chart.view = new View(parse(compile(spec).spec), {
+      renderer: "svg",
+      container: chart.picture,
+      hover: false,
+    });
     chart.picture.view = chart.view; // so that a console, or a test, can read the chart's data
     chart.params = chart.spec.params.map((param) => param.name);
   }
   const embedAll = () => charts.forEach(embed);
 
-  host.onGiven((given, chosen) => {
-    Object.assign(values, given);
-    const moved = chosen.measure !== choice.measure || chosen.gristUnit !== choice.gristUnit;
+  host.onGiven((from, chosen) => {
+    Object.assign(values, from);
+    const changed = chosen.measure !== choice.measure || chosen.gristUnit !== choice.gristUnit;
     Object.assign(choice, chosen);
-    if (moved) {
+    if (changed) {
       showChoice();
       embedAll();
     }
     refresh();
+  });
+  host.onFound((results) => {
+    found = results;
+    refresh(document.activeElement);
+    spoken.textContent = sentence.textContent;
   });
 
   function showChoice() {
@@ -489,6 +607,7 @@ async function jupyterHost(model) {
   return {
     values: model.get("values"),
     choice: model.get("choice"),
+    found: model.get("found"),
     charts: () => loadCharts(model),
 
     async slider(name) {
@@ -509,8 +628,12 @@ async function jupyterHost(model) {
       return (await viewOf(await modelOf(inputs[name].box))).el;
     },
 
+    async lines(name) {
+      return (await viewOf(await modelOf(inputs[name].lines))).el;
+    },
+
     async pick(name) {
-      return (await viewOf(await modelOf(units[name]))).el;
+      return (await viewOf(await modelOf(units[name] ?? inputs[name].pick))).el;
     },
 
     /* Tell the kernel, and let the stock controls' own state follow. */
@@ -527,9 +650,13 @@ async function jupyterHost(model) {
     },
 
     onGiven(listen) {
-      const given = () => telling || listen(model.get("values"), model.get("choice"));
-      model.on("change:values", given);
-      model.on("change:choice", given);
+      const tell = () => telling || listen(model.get("values"), model.get("choice"));
+      model.on("change:values", tell);
+      model.on("change:choice", tell);
+    },
+
+    onFound(listen) {
+      model.on("change:found", () => listen(model.get("found")));
     },
   };
 }

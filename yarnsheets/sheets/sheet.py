@@ -1,10 +1,12 @@
 """A sheet: one description of a question, read by Python and by the browser alike.
 
-A subclass names its inputs and numbers as traits, works the numbers out in `compute`, and
-gives its sentences and charts. `compute` runs twice: on plain numbers for Python, and on
-named parameters, whose emitted text the browser computes with. Nothing is written twice.
+A subclass names what it asks and what it answers as traits, works its numbers out in `compute`,
+and gives its sentences and charts. `compute` runs twice: on plain numbers for Python, and on
+named parameters, whose emitted text the browser computes with. Nothing is written twice. What
+formulas cannot do, a range or a table, is a matter of `work_out`, which runs in Python alone.
 """
 
+import math
 from collections.abc import Iterable, Mapping
 from types import SimpleNamespace
 from typing import Any, ClassVar, TypeVar
@@ -16,11 +18,11 @@ from yarnsheets import units
 from yarnsheets.charts.chart import SheetChart
 from yarnsheets.charts.expressions import emit
 from yarnsheets.sheets import choices
-from yarnsheets.sheets.inputs import Input, Number
+from yarnsheets.sheets.inputs import Asked, Input, Number, Result, Table
 from yarnsheets.sheets.text import Slot, fill, show
 from yarnsheets.sheets.view import SheetView
 
-T = TypeVar("T", Input, Number)
+T = TypeVar("T", Asked, Input, Number, Result, Table)
 
 # A sentence and the number that must hold for it to be said; none is always said.
 Line = tuple[str | None, str]
@@ -39,23 +41,39 @@ class Sheet(traitlets.HasTraits):
     answer: ClassVar[tuple[Line, ...]] = ()
     labels: ClassVar[dict[str, str]] = {}
 
+    warnings = traitlets.List(
+        traitlets.Unicode(),
+        read_only=True,
+        help="what is probably wrong: said in place of an answer",
+    )
+
     def __init__(self, **inputs: Any) -> None:
         super().__init__(**inputs)
         self.observe(self._recompute, names=list(self.inputs()))
         self._recompute()
 
     @classmethod
-    def inputs(cls) -> dict[str, Input]:
-        """Give the inputs by name, in the order they were written."""
-        return _in_order(cls, Input)
+    def inputs(cls) -> dict[str, Asked]:
+        """Give what is asked, by name, in the order it was written."""
+        return _in_order(cls, Asked)
 
     @classmethod
     def numbers(cls) -> dict[str, Number]:
-        """Give the numbers worked out, by name, in the order they were written."""
-        return _in_order(cls, Number)
+        """Give the numbers worked out by formulas, by name, in order."""
+        found = _in_order(cls, Number)
+        return {name: trait for name, trait in found.items() if not isinstance(trait, Result)}
+
+    @classmethod
+    def results(cls) -> dict[str, Result]:
+        """Give the numbers and words worked out by Python alone, by name, in order."""
+        return _in_order(cls, Result)
+
+    def work_out(self) -> Mapping[str, Any]:
+        """Work out results, tables and `warnings` from the inputs, in Python alone."""
+        return {}
 
     def compute(self, v: Any) -> Mapping[str, Any]:
-        """Work out every number from the inputs `v`, with formulas alone."""
+        """Work out every number from the inputs and results `v`, with formulas alone."""
         raise NotImplementedError
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
@@ -63,14 +81,21 @@ class Sheet(traitlets.HasTraits):
         raise NotImplementedError
 
     def charts(self, v: Any) -> Iterable[SheetChart]:
-        """Draw the charts over `v`: the inputs as named parameters, the numbers as chart text."""
+        """Draw the charts over `v`: inputs and results as parameters, numbers as chart text."""
         raise NotImplementedError
 
     def _recompute(self, _change: object = None) -> None:
-        values = SimpleNamespace(**{name: getattr(self, name) for name in self.inputs()})
         with self.hold_trait_notifications():
-            for name, value in self.compute(values).items():
+            self.set_trait("warnings", [])
+            for name, value in self.work_out().items():
                 self.set_trait(name, value)
+            for name, value in self.compute(SimpleNamespace(**self._signals())).items():
+                self.set_trait(name, value)
+
+    def _signals(self) -> dict[str, Any]:
+        """Give the numbers that formulas start from: inputs that are numbers, and results."""
+        names = [*_in_order(type(self), Input), *self.results()]
+        return {name: getattr(self, name) for name in names}
 
     def _chosen(self) -> tuple[choices.Measure, choices.GristUnit]:
         return (
@@ -83,14 +108,15 @@ class Sheet(traitlets.HasTraits):
         return fill(template, self._write)
 
     def _write(self, slot: Slot) -> str:
-        dimension = (self.inputs() | self.numbers())[slot.name].dimension
+        trait = (self.inputs() | self.numbers() | self.results())[slot.name]
         value = getattr(self, slot.name)
-        if dimension not in choices.OWN_UNITS:
+        if isinstance(value, str):
+            return value
+        if trait.dimension not in choices.OWN_UNITS:
             return show(value, slot.digits, up=slot.up)
         measure, grist = self._chosen()
-        chosen = {"length": measure.length, "mass": measure.mass, "grist": grist.unit}
-        unit = slot.unit or chosen[dimension]
-        shown = units.convert(value, choices.OWN_UNITS[dimension], unit)
+        unit = slot.unit or {**measure.units, "grist": grist.unit}[trait.dimension]
+        shown = units.convert(value, choices.OWN_UNITS[trait.dimension], unit)
         text = show(shown, slot.digits, up=slot.up)
         return text if slot.bare else f"{text}\N{NO-BREAK SPACE}{choices.label(unit)}"
 
@@ -100,7 +126,9 @@ class Sheet(traitlets.HasTraits):
 
     @property
     def sentence(self) -> str:
-        """The answer in words."""
+        """The answer in words, or what is probably wrong."""
+        if self.warnings:
+            return " ".join(self.warnings)
         return " ".join(self.said(self.answer))
 
     @property
@@ -112,19 +140,31 @@ class Sheet(traitlets.HasTraits):
         """Show the sheet as a page; this view and any other move together with the sheet."""
         return SheetView(self)
 
+    def found(self) -> dict[str, Any]:
+        """Give what Python alone has worked out, as plain data for the page."""
+        return {
+            "numbers": {name: _plain(getattr(self, name)) for name in self.results()},
+            "tables": {
+                name: [
+                    {key: _plain(value) for key, value in row.items()}
+                    for row in getattr(self, name)
+                ]
+                for name in _in_order(type(self), Table)
+            },
+            "warnings": list(self.warnings),
+        }
+
     def describe(self) -> dict[str, Any]:
         """Describe the whole sheet as plain data: all that a page needs to work by itself."""
-        params = {
-            name: alt.param(name=name, value=i.default_value) for name, i in self.inputs().items()
-        }
-        v = SimpleNamespace(**params)
-        computed = self.compute(v)
+        params = {name: alt.param(name=name, value=0) for name in self._signals()}
+        computed = self.compute(SimpleNamespace(**params))
         return {
-            "inputs": {name: i.describe() for name, i in self.inputs().items()},
+            "inputs": {name: asked.describe() for name, asked in self.inputs().items()},
             "numbers": {
                 name: {"expr": emit(computed[name]), "dimension": number.dimension}
                 for name, number in self.numbers().items()
             },
+            "results": {name: {"dimension": r.dimension} for name, r in self.results().items()},
             "scales": {
                 dimension: {unit: [s.factor, s.power] for unit, s in shown.items()}
                 for dimension, shown in choices.scales().items()
@@ -132,7 +172,7 @@ class Sheet(traitlets.HasTraits):
             "unitLabels": {
                 unit: choices.label(unit) for shown in choices.SHOWN.values() for unit in shown
             },
-            "measures": [vars(m) for m in choices.MEASURES],
+            "measures": [{"name": m.name, "units": m.units} for m in choices.MEASURES],
             "gristUnits": [{"unit": g.unit, "name": g.name} for g in choices.GRIST_UNITS],
             "answer": self.answer,
             "worked": {
@@ -151,3 +191,10 @@ class Sheet(traitlets.HasTraits):
 def _in_order(cls: type[traitlets.HasTraits], kind: type[T]) -> dict[str, T]:
     found = {name: trait for name, trait in cls.class_traits().items() if isinstance(trait, kind)}
     return dict(sorted(found.items(), key=lambda item: item[1].order))
+
+
+def _plain(value: Any) -> Any:
+    """Make a value fit for JSON: no number that is not one, no numpy."""
+    if value is None or isinstance(value, str | bool):
+        return value
+    return float(value) if math.isfinite(value) else None

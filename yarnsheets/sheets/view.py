@@ -14,9 +14,9 @@ import ipywidgets
 import traitlets
 
 from yarnsheets.sheets import choices
+from yarnsheets.sheets.inputs import Asked, Input, Pick
 
 if TYPE_CHECKING:
-    from yarnsheets.sheets.inputs import Input
     from yarnsheets.sheets.sheet import Sheet
 
 _HERE = Path(__file__).parent
@@ -27,7 +27,8 @@ class SheetView(anywidget.AnyWidget):
     """A sheet as a page.
 
     `values` holds the inputs in the sheet's own units and `choice` the units shown, both ways:
-    set by the page when the reader's hand rests, or by Python.
+    set by the page when the reader's hand rests, or by Python. `found` is what Python alone
+    could work out, and for which values.
     """
 
     _esm = _HERE / "sheet.js"
@@ -36,6 +37,7 @@ class SheetView(anywidget.AnyWidget):
     description = traitlets.Dict().tag(sync=True)
     values = traitlets.Dict().tag(sync=True)
     choice = traitlets.Dict().tag(sync=True)
+    found = traitlets.Dict().tag(sync=True)
     controls = traitlets.Dict().tag(sync=True, **ipywidgets.widget_serialization)
 
     def __init__(self, sheet: "Sheet") -> None:
@@ -44,17 +46,21 @@ class SheetView(anywidget.AnyWidget):
             description=sheet.describe(),
             values=self._sheet_values(),
             choice=self._sheet_choice(),
+            found=self._sheet_found(),
             controls=_controls(sheet),
         )
         self.on_msg(self._send_charts)
         self.observe(self._take, names=["values", "choice"])
         sheet.observe(self._give, names=[*sheet.inputs(), "measure", "grist_unit"])
 
-    def _sheet_values(self) -> dict[str, float]:
+    def _sheet_values(self) -> dict[str, Any]:
         return {name: getattr(self.sheet, name) for name in self.sheet.inputs()}
 
     def _sheet_choice(self) -> dict[str, str]:
         return {"measure": self.sheet.measure, "gristUnit": self.sheet.grist_unit}
+
+    def _sheet_found(self) -> dict[str, Any]:
+        return self.sheet.found() | {"for": self._sheet_values()}
 
     def _take(self, _change: object) -> None:
         # A page can send anything: what the sheet refuses leaves it as it was, and goes back.
@@ -69,8 +75,10 @@ class SheetView(anywidget.AnyWidget):
         self._give()
 
     def _give(self, _change: object = None) -> None:
-        self.values = self._sheet_values()
-        self.choice = self._sheet_choice()
+        with self.hold_sync():
+            self.values = self._sheet_values()
+            self.choice = self._sheet_choice()
+            self.found = self._sheet_found()
 
     def _send_charts(self, _widget: object, content: Any, _buffers: object) -> None:
         # Voila's page has the chart library as a file; elsewhere in Jupyter the page asks here.
@@ -78,14 +86,8 @@ class SheetView(anywidget.AnyWidget):
             self.send({"sent": "charts"}, [_CHARTS.read_bytes()])
 
 
-def _controls(sheet: "Sheet") -> dict[str, dict[str, ipywidgets.Widget]]:
-    inputs = {
-        name: {
-            "slider": _slider(trait, getattr(sheet, name)),
-            "box": ipywidgets.Text(continuous_update=False),
-        }
-        for name, trait in sheet.inputs().items()
-    }
+def _controls(sheet: "Sheet") -> dict[str, dict[str, Any]]:
+    inputs = {name: _control(asked, getattr(sheet, name)) for name, asked in sheet.inputs().items()}
     units = {
         "measure": ipywidgets.Dropdown(options=[m.name for m in choices.MEASURES]),
         "gristUnit": ipywidgets.Dropdown(options=[(g.name, g.unit) for g in choices.GRIST_UNITS]),
@@ -93,12 +95,20 @@ def _controls(sheet: "Sheet") -> dict[str, dict[str, ipywidgets.Widget]]:
     return {"inputs": inputs, "units": units}
 
 
-def _slider(trait: "Input", value: float) -> ipywidgets.Widget:
+def _control(asked: Asked, value: Any) -> dict[str, ipywidgets.Widget]:
+    if isinstance(asked, Input):
+        return {"slider": _slider(asked, value), "box": ipywidgets.Text(continuous_update=False)}
+    if isinstance(asked, Pick):
+        options = [(words, kept) for kept, words in asked.options.items()]
+        return {"pick": ipywidgets.Dropdown(options=options, value=value)}
+    return {"lines": ipywidgets.Textarea(continuous_update=False, rows=6)}
+
+
+def _slider(asked: Input, value: float) -> ipywidgets.Widget:
     # Not continuous: the page reads every move itself, the kernel hears the last one.
     options = {"readout": False, "continuous_update": False}
-    if trait.step is None:
-        low, high = math.log10(trait.low), math.log10(trait.high)
-        return ipywidgets.FloatLogSlider(
-            value, min=low, max=high, step=(high - low) / 2000, **options
-        )
-    return ipywidgets.FloatSlider(value, min=trait.low, max=trait.high, step=trait.step, **options)
+    if asked.step is None:
+        low, high = math.log10(asked.low), math.log10(asked.high)
+        step = (high - low) / 2000
+        return ipywidgets.FloatLogSlider(value, min=low, max=high, step=step, **options)
+    return ipywidgets.FloatSlider(value, min=asked.low, max=asked.high, step=asked.step, **options)
