@@ -113,15 +113,15 @@ def computed(data: Any, **fields: Any) -> alt.Chart:
 
 
 def axis(
-    field: str, title: str, top: str | float, *, start: float = 0, **options: Any
+    field: str, title: str, top: str | float, *, start: str | float = 0, **options: Any
 ) -> dict[str, Any]:
-    """Set an axis from `start` to `top`, a number or the name of a parameter."""
-    end = {"expr": top} if isinstance(top, str) else top
+    """Set an axis from `start` to `top`, each a number or chart text."""
+    low, high = ({"expr": end} if isinstance(end, str) else end for end in (start, top))
     return {
         "field": field,
         "type": "quantitative",
         "title": title,
-        "scale": {"domainMin": start, "domainMax": end, "nice": False, "zero": False},
+        "scale": {"domainMin": low, "domainMax": high, "nice": False, "zero": False},
         "axis": {"tickCount": 5, **options},
     }
 
@@ -163,8 +163,8 @@ _LOOK: dict[str, Any] = {
         "domainColor": INK,
         "tickColor": INK,
         "labelFlush": False,
-        "format": ",~f",
     },
+    "axisQuantitative": {"format": ",~f"},
     "axisY": {
         "titleAngle": 0,
         "titleAlign": "left",

@@ -123,6 +123,15 @@ def label(unit: str) -> str:
     return _LABELS.get(unit, unit)
 
 
+def behind(unit: str) -> str:
+    r"""Say a unit with the space it keeps from its number, which a per cent sign does not.
+
+    >>> behind("percent"), behind("yd")
+    ('%', '\xa0yd')
+    """
+    return "%" if unit == "percent" else f"\N{NO-BREAK SPACE}{label(unit)}"
+
+
 def scales() -> dict[str, dict[str, units.Scale]]:
     """Give each shown unit's scale from the unit a sheet computes in."""
     return {

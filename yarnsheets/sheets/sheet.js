@@ -92,6 +92,7 @@ export async function mount(el, sheet, host) {
   const unitOf = (dimension) =>
     dimension === "grist" ? choice.gristUnit : measure().units[dimension];
   const label = (unit) => sheet.unitLabels[unit] ?? "";
+  const behind = (unit) => (unit === "percent" ? "%" : `\u00a0${label(unit)}`);
   const scaled = ([factor, power], value) => (power === 1 ? value * factor : factor / value);
   const unscaled = ([factor, power], value) => (power === 1 ? value / factor : factor / value);
   const scaleOf = (dimension, unit = unitOf(dimension)) => sheet.scales[dimension][unit];
@@ -144,7 +145,7 @@ export async function mount(el, sheet, host) {
         flags.includes("^"),
       );
       if (flags.includes("!") || !hasUnit(dimension)) return text;
-      return `${text}\u00a0${label(unit ?? unitOf(dimension))}`;
+      return text + behind(unit ?? unitOf(dimension));
     });
   const said = (lines) =>
     lines.filter(([when]) => when === null || read(when)).map(([, text]) => fill(text));
@@ -347,7 +348,7 @@ export async function mount(el, sheet, host) {
       return { value: clamp(input, value) };
     const ends = [input.low, input.high].map((end) => toShown(input.dimension, end));
     const [low, high] = ends.sort((a, b) => a - b).map((end) => show(end));
-    const unit = unitLabel(input) && `\u00a0${unitLabel(input)}`;
+    const unit = hasUnit(input.dimension) ? behind(unitOf(input.dimension)) : "";
     const range = `${input.title} can be ${low} to ${high}${unit}.`;
     if (!text) return { wrong: `Type a number here. ${range}` };
     if (Number.isNaN(number))

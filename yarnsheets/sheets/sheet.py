@@ -118,7 +118,7 @@ class Sheet(traitlets.HasTraits):
         unit = slot.unit or {**measure.units, "grist": grist.unit}[trait.dimension]
         shown = units.convert(value, choices.OWN_UNITS[trait.dimension], unit)
         text = show(shown, slot.digits, up=slot.up)
-        return text if slot.bare else f"{text}\N{NO-BREAK SPACE}{choices.label(unit)}"
+        return text if slot.bare else text + choices.behind(unit)
 
     def said(self, lines: Iterable[Line]) -> list[str]:
         """Fill those lines whose condition holds."""

@@ -1,0 +1,159 @@
+"""The worksheet on how sure a grist is: its ranges in Python, and on the page."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import pytest
+from scipy import stats
+
+from tests.emitted import run
+from tests.test_page import PAGE, box, said
+from yarnsheets.sheets import HowSureIsTheGrist
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Page
+
+    from tests.browser import Server
+
+CUTS = [9.6, 10.1, 10.4, 9.8, 10.6]
+# All the tools' errors as small as they can be typed, so that the cuts' own spread is left.
+CUTS_ALONE = {
+    "trimming": 0.001,
+    "stretch": 0.0001,
+    "counterweight": 0.0001,
+    "humidity": 0.0001,
+}
+
+
+def test_the_grist_is_the_harmonic_mean() -> None:
+    # hand-worked: 5 / (1/960 + 1/1010 + 1/1040 + 1/980 + 1/1060)
+    assert HowSureIsTheGrist(cuts=CUTS).grist == pytest.approx(1008.65251829228, abs=5e-12)
+
+
+def test_the_range_of_the_cuts_alone_is_students_t() -> None:
+    # scipy's t on the mass per length of each cut; the range is a factor either way
+    sheet = HowSureIsTheGrist(cuts=CUTS, **CUTS_ALONE)
+    thickness = [1 / cut for cut in CUTS]
+    t = stats.t.ppf(0.975, 4)
+    relative = stats.sem(thickness) / (sum(thickness) / 5)
+    assert sheet.half_width == pytest.approx(t * relative, rel=1e-3)
+    assert sheet.grist_high / sheet.grist == pytest.approx(math.exp(t * relative), rel=1e-4)
+
+
+def test_further_cuts_are_as_many_as_bring_the_range_within_what_is_wanted() -> None:
+    # the smallest n whose own Student t range is within 3 % at the spread of these cuts (scipy)
+    sheet = HowSureIsTheGrist(cuts=CUTS, wanted=0.03, **CUTS_ALONE)
+    n = next(
+        n for n in range(2, 100) if stats.t.ppf(0.975, n - 1) * sheet.spread / math.sqrt(n) <= 0.03
+    )
+    assert sheet.is_reachable
+    assert sheet.further == n - len(CUTS)
+
+
+def test_no_number_of_cuts_mends_a_stretch() -> None:
+    sheet = HowSureIsTheGrist(cuts=CUTS, wanted=0.02, stretch=0.05)
+    assert sheet.is_out_of_reach
+    assert "look at stretch first" in sheet.sentence
+
+
+def test_the_parts_of_the_doubt_make_the_whole() -> None:
+    sheet = HowSureIsTheGrist(cuts=CUTS)
+    assert sum(row["share"] for row in sheet.sources) == pytest.approx(1, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("cuts", "said"),
+    [
+        ([], "There are no cuts yet"),
+        ([10], "One cut is a guess"),
+        ([0, 10, 10.2], "0"),
+        ([10, 10.2, 25.6], "cm"),
+    ],
+)
+def test_what_is_unlikely_is_met_with_what_is_probably_wrong(cuts: list[float], said: str) -> None:
+    sheet = HowSureIsTheGrist(cuts=cuts)
+    assert said in sheet.sentence
+    assert "19 skeins of 20" not in sheet.sentence
+    assert not sheet.has_range
+
+
+def test_every_number_the_browser_computes_is_pythons() -> None:
+    sheet = HowSureIsTheGrist(cuts=CUTS, weight=0.31)
+    values = {"weight": 0.31, "balance_factor": 100.0} | sheet.found()["numbers"]
+    for name, number in sheet.describe()["numbers"].items():
+        assert run(number["expr"], values) == pytest.approx(getattr(sheet, name), rel=1e-12), name
+
+
+# ---- on the page ---------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def sheet(page: Page, server: Server) -> Page:
+    """Open the worksheet and wait for its answer."""
+    page.goto(server.address + PAGE.replace("how-many-yards", "how-sure-is-the-grist"))
+    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
+    return page
+
+
+def settled(page: Page) -> str:
+    page.wait_for_selector(".ys-answer[aria-busy=false]")
+    return said(page)
+
+
+def cuts(page: Page, *lines: str) -> None:
+    page.locator("[data-name=cuts] textarea").fill("\n".join(lines))
+
+
+def band(page: Page) -> float:
+    """Give the height of the band at the end of the chart, as a part of the line there."""
+    return float(
+        page.evaluate(
+            """async () => {
+                const view = document.querySelector(
+                    "figure[data-name=yards_with_range] .ys-picture").view;
+                await view.runAsync();
+                const end = view.data("source_0").at(-1);
+                return Math.abs(end.high - end.yards) / Math.max(end.high, end.yards);
+            }"""
+        )
+    )
+
+
+def test_one_more_cut_narrows_the_band_and_the_sentence(sheet: Page) -> None:
+    before, wide = settled(sheet), band(sheet)
+    assert before == HowSureIsTheGrist(cuts=CUTS).sentence
+    cuts(sheet, "9.6", "10 1/10", "10.4", "9.8", "10 3/5", "10.1")
+    after, narrow = settled(sheet), band(sheet)
+    python = HowSureIsTheGrist(cuts=[*CUTS, 10.1])
+    assert after == python.sentence != before
+    assert narrow < wide
+    assert narrow == pytest.approx(1 - python.low_ratio / python.high_ratio, rel=1e-9)
+
+
+def test_the_yards_follow_the_weight_at_once(sheet: Page) -> None:
+    settled(sheet)
+    sheet.context.set_offline(True)  # so that no kernel can have had a part in it
+    box(sheet, "weight").fill("6")
+    expected = HowSureIsTheGrist(cuts=CUTS, weight=4 / 16).yards * 6 / 4
+    assert f"about {expected:.0f}" in said(sheet)
+    sheet.context.set_offline(False)
+
+
+def test_a_line_that_is_no_number_is_named_and_kept(sheet: Page) -> None:
+    before = settled(sheet)
+    cuts(sheet, "9.6", "ten", "10.4")
+    assert (
+        "Line 2: “ten” is not a number" in sheet.locator("[data-name=cuts] .ys-error").inner_text()
+    )
+    assert sheet.locator("[data-name=cuts] textarea").input_value() == "9.6\nten\n10.4"
+    assert said(sheet) == before
+
+
+def test_centimetres_are_the_same_cuts(sheet: Page) -> None:
+    settled(sheet)
+    sheet.get_by_label("Length, weight", exact=True).select_option("metres, grams")
+    lines = sheet.locator("[data-name=cuts] textarea").input_value().split()
+    assert [float(line) for line in lines] == pytest.approx([cut * 2.54 for cut in CUTS], abs=5e-4)
+    assert settled(sheet) == HowSureIsTheGrist(cuts=CUTS, measure="metres, grams").sentence
