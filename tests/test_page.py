@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+import altair as alt
 import pytest
 
 from tests.browser import wait_until
@@ -318,6 +319,16 @@ def test_nothing_is_wider_than_the_screen(sheet: Page, width: int) -> None:
             (f) => Math.abs(f.clientWidth - f.querySelector('svg').clientWidth) < 2)"""
     )
     assert sheet.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_the_chart_bundle_is_of_the_vega_lite_that_altair_writes_for(sheet: Page) -> None:
+    version = sheet.evaluate(
+        """async () => {
+            const link = document.getElementById("yarnsheets-charts");
+            return (await import(link.href)).vegaLiteVersion;
+        }"""
+    )
+    assert f"v{version}" == alt.SCHEMA_VERSION
 
 
 # ---- the front end's own rules, beside Python's -------------------------------------------

@@ -116,7 +116,7 @@ def sources_of_doubt() -> SheetChart:
         .mark_bar(color=PROJECT, height=18)
         .encode(
             x=alt.X("part:Q", title="Part of the doubt (%)", scale=alt.Scale(domain=[0, 100])),
-            y=alt.Y("source:N", title=None, sort="-x", axis=alt.Axis(labelLimit=150, domain=True)),
+            y=alt.Y("source:N", title=None, sort="-x", axis=alt.Axis(labelLimit=160, domain=True)),
         )
     )
     return SheetChart(
@@ -131,5 +131,5 @@ def sources_of_doubt() -> SheetChart:
             ),
         ),
         tables=("sources",),
-        left=130,
+        left=170,
     )

@@ -193,7 +193,7 @@ class HowSureIsTheGrist(Sheet):
             "further": further or 0,
             "worst": worst,
             "worst_share": budget.shares[worst],
-            "sources": [{"source": name, "share": s} for name, s in budget.shares.items()],
+            "sources": [{"source": name, "share": s} for name, s in budget.shares.items() if s],
             "readings": [{"at": at, "grist": g} for at, g in enumerate(grists, start=1)],
         }
 
