@@ -1,0 +1,166 @@
+"""What tests of the served pages share: the command in a process, and what a page must not do."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+import urllib.request
+from contextlib import contextmanager
+from pathlib import Path
+from typing import IO, TYPE_CHECKING, NoReturn
+from urllib.parse import urlsplit
+
+import psutil
+import pytest
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Mapping
+
+    from playwright.sync_api import BrowserContext, Page
+
+ROOT = Path(__file__).parent.parent
+COMMAND = [sys.executable, "-m", "yarnsheets.serve"]
+CHROMIUM_OPTIONS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+]
+PATIENCE = 60  # seconds; a kernel may take ten to start on a busy machine with two cores
+
+
+def missing(tool: str) -> NoReturn:
+    """Skip the test on a machine without the tool; fail where everything has to be tested."""
+    reason = f"{tool} is not installed"
+    if os.environ.get("CI"):
+        pytest.fail(reason)
+    pytest.skip(reason)
+
+
+def chromium() -> str:
+    """Return the path of Chromium or Chrome."""
+    names = ("chromium", "chromium-browser", "google-chrome")
+    return next(filter(None, map(shutil.which, names)), None) or missing("Chromium")
+
+
+def wait_until(condition: Callable[[], object], what: str, seconds: float = PATIENCE) -> None:
+    """Ask again and again until the condition holds; fail with what was waited for."""
+    deadline = time.monotonic() + seconds
+    while not condition():
+        assert time.monotonic() < deadline, f"not within {seconds} s: {what}"
+        time.sleep(0.02)
+
+
+class Server:
+    """The command, running."""
+
+    def __init__(self, process: subprocess.Popen[str], errors: IO[str]) -> None:
+        self.process = process
+        self.errors = errors
+        self.said = ""
+        while "The worksheets are at" not in self.said:
+            line = self.process.stdout.readline()
+            assert line, f"ended before it served: {self.said} {self.error_output()}"
+            self.said += line
+        self.address = re.search(r"http://[^/]+/", line)[0]
+
+    def error_output(self) -> str:
+        """Return what was printed to the error output so far."""
+        self.errors.seek(0)
+        return self.errors.read()
+
+    def get(self, path: str = "", **headers: str) -> str:
+        """Return a page as text."""
+        request = urllib.request.Request(self.address + path, headers=headers)  # noqa: S310
+        with urllib.request.urlopen(request, timeout=PATIENCE) as answer:  # noqa: S310
+            return answer.read().decode()
+
+    def kernels(self) -> list[psutil.Process]:
+        """Return the processes of the kernels that are alive."""
+        return psutil.Process(self.process.pid).children(recursive=True)
+
+    def stop(self) -> str:
+        """Press Ctrl-C; check that all ended well and at once; return all that was printed."""
+        kernels, errors_before = self.kernels(), self.error_output()
+        self.process.send_signal(signal.SIGINT)
+        self.process.wait(timeout=10)
+        assert self.process.returncode == 0, self.error_output()
+        assert self.error_output() == errors_before
+        assert not [kernel for kernel in kernels if kernel.is_running()]
+        return self.said + self.process.stdout.read()
+
+
+@contextmanager
+def serving(
+    *options: str, env: Mapping[str, str | None] | None = None, cwd: Path = ROOT
+) -> Iterator[Server]:
+    """Run the command; a variable of the environment that is None is taken away."""
+    changed = {**os.environ, **(env or {})}
+    with tempfile.TemporaryFile("w+") as errors:
+        process = subprocess.Popen(
+            [*COMMAND, *options],
+            cwd=cwd,
+            env={name: value for name, value in changed.items() if value is not None},
+            stdout=subprocess.PIPE,
+            stderr=errors,
+            text=True,
+        )
+        with process:
+            try:
+                server = Server(process, errors)
+                yield server
+                if process.poll() is None:
+                    server.stop()
+            finally:
+                if process.poll() is None:
+                    process.kill()
+
+
+class Troubles:
+    """What went wrong in a page: messages of errors, and requests that leave this machine."""
+
+    def __init__(self, context: BrowserContext) -> None:
+        self.seen: list[str] = []
+        self.expected: list[str] = []
+        context.on("console", self.on_console)
+        context.on("weberror", lambda error: self.seen.append(f"error: {error.error}"))
+        context.on("request", lambda request: self.on_address(request.url))
+        context.on("page", lambda page: page.on("websocket", lambda ws: self.on_address(ws.url)))
+
+    def on_console(self, message: object) -> None:
+        if message.type == "error":
+            self.seen.append(f"console: {message.text} ({message.location.get('url')})")
+
+    def on_address(self, address: str) -> None:
+        parts = urlsplit(address)
+        inside = parts.scheme in {"data", "blob", "about"}
+        if not inside and parts.hostname not in {"127.0.0.1", "localhost"}:
+            self.seen.append(f"request to another machine: {address}")
+
+    def expect(self, text: str) -> None:
+        """Take troubles with this text for part of the test."""
+        self.expected.append(text)
+
+    def unexpected(self) -> list[str]:
+        """Return the troubles no test asked for."""
+        return [one for one in self.seen if not any(text in one for text in self.expected)]
+
+
+def open_worksheet(page: Page, server: Server, name: str) -> None:
+    """Open a worksheet and wait until every sheet in it is drawn."""
+    page.goto(f"{server.address}voila/render/{name}.ipynb")
+    page.wait_for_function(
+        """() => {
+          const sheets = [...document.querySelectorAll(".sheet")];
+          return window.jupyterapp && sheets.every((s) => s.querySelector(".jp-OutputArea-output"));
+        }""",
+        timeout=PATIENCE * 1000,
+    )

@@ -1,0 +1,84 @@
+"""The command `yarnsheets`: the worksheets as web pages, served by Voila from this machine."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from yarnsheets.serve.addresses import FIRST_PORT, LOOPBACK, CannotServe, listen
+from yarnsheets.serve.worksheets import worksheets_folder
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+__all__ = ["main"]
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Serve the worksheets until Ctrl-C; the exit code is 0 unless they could not be served."""
+    options = parser().parse_args(argv)
+    try:
+        page = find(options.folder, options.worksheet)
+        sockets, moved = listen(options.address, options.port)
+    except CannotServe as reason:
+        print(reason, file=sys.stderr)
+        return 1
+    try:
+        # Voila takes seconds to load: late, so that errors come at once and Ctrl-C is heard.
+        from yarnsheets.serve.server import say, serve
+
+        if moved:
+            say(moved)
+        serve(options.folder.resolve(), page, sockets, open_browser=options.browser)
+    except KeyboardInterrupt:
+        pass  # while it was still starting
+    print("The worksheets have stopped.")
+    return 0
+
+
+def parser() -> argparse.ArgumentParser:
+    """Return the command's options."""
+    options = argparse.ArgumentParser(
+        prog="yarnsheets",
+        description="Open the worksheets as web pages in your browser. Ctrl-C stops them.",
+    )
+    options.add_argument(
+        "worksheet", nargs="?", help="open this worksheet, such as how-many-yards, not the list"
+    )
+    options.add_argument(
+        "--address",
+        default=LOOPBACK,
+        help="address to listen on; 0.0.0.0 lets other machines open the worksheets "
+        "(default: %(default)s, this machine only)",
+    )
+    options.add_argument(
+        "--port", type=int, help=f"port to listen on (default: the first free from {FIRST_PORT})"
+    )
+    options.add_argument(
+        "--folder",
+        type=Path,
+        default=worksheets_folder(),
+        help="serve the worksheets in this folder (default: those that come with the program)",
+    )
+    options.add_argument(
+        "--no-browser", dest="browser", action="store_false", help="do not open a browser"
+    )
+    return options
+
+
+def find(folder: Path, worksheet: str | None) -> str:
+    """Return the page to open first, or say what there is instead."""
+    if not folder.is_dir():
+        msg = f"There is no folder {folder}. Give the folder of the worksheets with --folder."
+        raise CannotServe(msg)
+    if worksheet is None:
+        return ""
+    name = worksheet.removesuffix(".ipynb")
+    names = sorted(path.stem for path in folder.glob("*.ipynb"))
+    if name not in names:
+        there_are = ", ".join(names) or "none at all"
+        msg = f"There is no worksheet {name} in {folder}. There are: {there_are}."
+        raise CannotServe(msg)
+    return f"voila/render/{name}.ipynb"
