@@ -69,7 +69,7 @@ def test_the_parts_of_the_doubt_make_the_whole() -> None:
         ([], "There are no cuts yet"),
         ([10], "One cut is a guess"),
         ([0, 10, 10.2], "0"),
-        ([10, 10.2, 25.6], "cm"),
+        ([10, 10.2, 25.6], "centimetres"),
     ],
 )
 def test_what_is_unlikely_is_met_with_what_is_probably_wrong(cuts: list[float], said: str) -> None:

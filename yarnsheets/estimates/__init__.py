@@ -1,0 +1,119 @@
+"""How sure a result is: its range, its error budget, and how many readings are enough."""
+
+from yarnsheets.estimates.agreement import (
+    Agreement,
+    absolute_agreement,
+    limits_of_agreement,
+    relative_agreement,
+)
+from yarnsheets.estimates.budget import (
+    Budget,
+    Component,
+    balance_budget,
+    rectangular,
+    resolution,
+    unevenness,
+)
+from yarnsheets.estimates.comparison import (
+    Comparison,
+    Verdict,
+    compare,
+    compare_all,
+)
+from yarnsheets.estimates.control import (
+    ControlChart,
+    Signal,
+    control_chart,
+    drift,
+)
+from yarnsheets.estimates.correlation import (
+    correlated_relative,
+)
+from yarnsheets.estimates.counter import (
+    corrected_length,
+    counter_factor,
+)
+from yarnsheets.estimates.estimate import (
+    Estimate,
+    Interval,
+    PositiveEstimate,
+    t_factor,
+    t_probability,
+)
+from yarnsheets.estimates.readings import (
+    grist_from_cuts,
+    mean,
+    spread_of_cuts,
+    standard_deviation,
+)
+from yarnsheets.estimates.sample_size import (
+    cuts_needed,
+    cuts_needed_if_spread_known,
+    further_cuts,
+    half_width,
+)
+from yarnsheets.estimates.skeins import (
+    grist_from_skeins,
+    skein_budget,
+    wound_circumference,
+)
+from yarnsheets.estimates.unlikely import (
+    unlikely_cut,
+    unlikely_cuts,
+    unlikely_grist,
+    unlikely_wraps,
+)
+from yarnsheets.estimates.unlikely_skeins import (
+    unlikely_counter,
+    unlikely_mass,
+    unlikely_tare,
+    unlikely_turns,
+)
+
+__all__ = [
+    "Agreement",
+    "Budget",
+    "Comparison",
+    "Component",
+    "ControlChart",
+    "Estimate",
+    "Interval",
+    "PositiveEstimate",
+    "Signal",
+    "Verdict",
+    "absolute_agreement",
+    "balance_budget",
+    "compare",
+    "compare_all",
+    "control_chart",
+    "corrected_length",
+    "correlated_relative",
+    "counter_factor",
+    "cuts_needed",
+    "cuts_needed_if_spread_known",
+    "drift",
+    "further_cuts",
+    "grist_from_cuts",
+    "grist_from_skeins",
+    "half_width",
+    "limits_of_agreement",
+    "mean",
+    "rectangular",
+    "relative_agreement",
+    "resolution",
+    "skein_budget",
+    "spread_of_cuts",
+    "standard_deviation",
+    "t_factor",
+    "t_probability",
+    "unevenness",
+    "unlikely_counter",
+    "unlikely_cut",
+    "unlikely_cuts",
+    "unlikely_grist",
+    "unlikely_mass",
+    "unlikely_tare",
+    "unlikely_turns",
+    "unlikely_wraps",
+    "wound_circumference",
+]

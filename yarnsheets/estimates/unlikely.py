@@ -1,0 +1,207 @@
+"""What is probably wrong with an unlikely input, in a sentence; None if it is likely enough.
+
+These are hints beside a result, not refusals: each names what is odd, the usual range, and what to
+check. A slip of the unit is named where the other unit would make the input a likely one.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from yarnsheets.estimates.readings import spread_of_cuts
+from yarnsheets.sources import GRIST, WRAPS_PER_INCH
+from yarnsheets.units import convert
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+SHORT_CUT, LONG_CUT = 4, 40
+"""Usual cuts on a balance, in inches (common practice, no source)."""
+
+WIDEST_SPREAD = 0.40
+"""A spread above this is seldom the yarn's own (common practice, no source)."""
+
+NEAR = 0.10
+"""How near to a unit's factor a ratio must be to look like that slip: the noise of a few cuts."""
+
+
+def unlikely_grist(grist: float) -> str | None:
+    """Return what is odd about a grist.
+
+    Parameters
+    ----------
+    grist : float
+        Grist found. [yd/lb]
+
+    Returns
+    -------
+    str or None
+        One or two sentences, or None for a grist from 100 to 30000 yd/lb.
+
+    Source
+    ------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(unlikely_grist(10))
+    A grist of 10 yd/lb is thicker than handspun yarn usually is, 100 to 30000 yd/lb. Check the \
+unit of the length and of the mass, and the balance factor.
+    """
+    if odd := not_a_measure("grist", grist):
+        return odd
+    if GRIST.low <= grist <= GRIST.high:
+        return None
+    side = "thicker" if grist < GRIST.low else "finer"
+    return (
+        f"A grist of {said(grist)} yd/lb is {side} than handspun yarn usually is, {GRIST.low:g} to "
+        f"{GRIST.high:g} yd/lb. Check the unit of the length and of the mass, and the balance "
+        "factor."
+    )
+
+
+def unlikely_cut(cut: float, expected: float | None = None) -> str | None:
+    """Return what is odd about the length of a cut.
+
+    Parameters
+    ----------
+    cut : float
+        Length that balances. [in]
+    expected : float
+        Length expected from the other cuts, or from the grist by another method. [in]
+
+    Returns
+    -------
+    str or None
+        One or two sentences, or None for a cut of 4 to 40 in that is near what is expected.
+
+    Source
+    ------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(unlikely_cut(25, expected=10))
+    A cut of 25 in is 2.5 times the 10 in expected: it looks like centimetres. Check the ruler.
+    """
+    if odd := not_a_measure("cut", cut):
+        return odd
+    if expected is not None and not_a_measure("expected", expected) is None:
+        times = f"A cut of {said(cut)} in is {cut / expected:.2g} times the {said(expected)} in"
+        slip = unit_slip(cut / expected, {"centimetres": "cm", "millimetres": "mm"}, "in")
+        if slip is not None:
+            return f"{times} expected: it looks like {slip}. Check the ruler."
+        if not 0.5 <= cut / expected <= 2:
+            return (
+                f"{times} expected. "
+                "Check that the balance swings freely, and cut again from another place."
+            )
+    if SHORT_CUT <= cut <= LONG_CUT:
+        return None
+    trouble = "trimming" if cut < SHORT_CUT else "handling"
+    return (
+        f"A cut of {said(cut)} in is outside the usual {SHORT_CUT} to {LONG_CUT} in, and its "
+        f"{trouble} spoils the result. Check the unit, or use another counterweight."
+    )
+
+
+def unlikely_cuts(cuts: Sequence[float]) -> str | None:
+    """Return what is odd about several cuts of one yarn.
+
+    Parameters
+    ----------
+    cuts : Sequence
+        Lengths that balance the same counterweight, a sequence of at least two. [in]
+
+    Returns
+    -------
+    str or None
+        One or two sentences about the first odd cut or the spread of them all, or None.
+
+    Source
+    ------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(unlikely_cuts([10.0, 10.0, 10.0]))
+    All 3 cuts are exactly 10 in, and yarn is seldom so even. Check that each was trimmed and \
+measured anew.
+    """
+    for cut in cuts:
+        if odd := not_a_measure("cut", cut):
+            return odd
+    for place, cut in enumerate(cuts):
+        others = [*cuts[:place], *cuts[place + 1 :]]
+        # of two cuts neither shows the other wrong, so it takes two others to expect by
+        expected = float(np.median(others)) if len(others) > 1 else None
+        if odd := unlikely_cut(cut, expected):
+            return odd
+    if len(cuts) > 2 and len(set(cuts)) == 1:
+        return (
+            f"All {len(cuts)} cuts are exactly {said(cuts[0])} in, and yarn is seldom so even. "
+            "Check that each was trimmed and measured anew."
+        )
+    if len(cuts) > 1 and (spread := spread_of_cuts(cuts)) > WIDEST_SPREAD:
+        return (
+            f"The cuts spread by {100 * spread:.0f} %, more than a yarn usually does, 5 to 30 %. "
+            "Check that all are of one yarn and in one unit."
+        )
+    return None
+
+
+def unlikely_wraps(wraps: float) -> str | None:
+    """Return what is odd about wraps per inch.
+
+    Parameters
+    ----------
+    wraps : float
+        Wraps per inch, laid by hand. [1/in]
+
+    Returns
+    -------
+    str or None
+        One or two sentences, or None for 3 to 70.
+
+    Source
+    ------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(unlikely_wraps(90))
+    90 wraps per inch are outside the usual 3 to 70. Check that the wraps touch without pressing, \
+and were divided by the inches they cover.
+    """
+    if odd := not_a_measure("number of wraps", wraps):
+        return odd
+    if WRAPS_PER_INCH.low <= wraps <= WRAPS_PER_INCH.high:
+        return None
+    return (
+        f"{said(wraps)} wraps per inch are outside the usual {WRAPS_PER_INCH.low:g} to "
+        f"{WRAPS_PER_INCH.high:g}. Check that the wraps touch without pressing, and "
+        "were divided by the inches they cover."
+    )
+
+
+def not_a_measure(name: str, value: float) -> str | None:
+    """Return a sentence if a value cannot be a length, a mass or a count, else None."""
+    if 0 < value < math.inf:
+        return None
+    return f"The {name} is {value:g}, which cannot be. Measure again; it must be more than 0."
+
+
+def unit_slip(ratio: float, units: dict[str, str], meant: str) -> str | None:
+    """Return the name of the unit that a ratio to what is expected looks like, else None."""
+    for name, typed in units.items():
+        if abs(math.log(ratio / convert(1.0, meant, typed))) < NEAR:
+            return name
+    return None
+
+
+def said(value: float) -> str:
+    """Return a number as a reader says it: four figures and no power of ten."""
+    return np.format_float_positional(value, precision=4, fractional=False, trim="-")
