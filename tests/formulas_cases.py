@@ -6,6 +6,7 @@ count in hanks to the pound may stand where the docstring says yd/lb. The origin
 KINDS. Our own output is never evidence.
 """
 
+import math
 from dataclasses import dataclass
 from typing import Any
 
@@ -24,6 +25,7 @@ APTITUDE_TEST = "published: Graduate Aptitude Test in Engineering, Textile Engin
 TAYLOR = (
     "published: J. T. Taylor, Cotton Weaving and Designing, 6th edition, p. 239 of an online copy"
 )
+D2118 = "published: ASTM D2118-18, moisture contents of wool as printed on its public page"
 EXACT = "hand-worked: exact definitions,"
 
 
@@ -99,5 +101,33 @@ CASES = [
     Case("fibre_needed", (1200.0, 1000.0, (0.95, 0.90, 0.60)), 1.2 / 0.513, f"{EXACT} 1.2 / 0.513"),
     Case("length_from_fibre", (2.0, 1000.0, (0.95, 0.90, 0.60)), 1026.0, f"{EXACT} 2000 * 0.513"),
     Case("grist_for_fibre", (1026.0, 2.0, (0.95, 0.90, 0.60)), 1000.0, f"{EXACT} 1026 / 1.026"),
+    # moisture
+    Case("regain", (116.0, 100.0), 0.16, f"{EXACT} 16 g of water to 100 g dry"),
+    Case("regain_from_content", (0.12,), 3 / 22, f"{D2118}: scoured wool, 12/88"),
+    Case("regain_from_content", (0.1304,), 163 / 1087, f"{D2118}: worsted yarn, 13.04/86.96"),
+    Case("content_from_regain", (0.136,), 17 / 142, f"{EXACT} 13.6 / 113.6"),
+    Case("dry_mass", (116.0, 0.16), 100.0, f"{EXACT} 116 / 1.16"),
+    Case("dry_mass", (100.0, 1 / 24), 96.0, f"{EXACT} a content of 4 % leaves 96 dry of 100"),
+    Case("mass_at_regain", (100.0, 0.09, 0.136), 11360 / 109, f"{EXACT} 100 * 113.6 / 109"),
+    Case("mass_at_regain", (100.0, 1 / 24, 0.03073), 98.95008, f"{EXACT} 96 * 1.03073"),
+    Case("grist_at_regain", (1000.0, 0.09, 0.16), 1000 * 109 / 116, f"{EXACT} 1000 * 1.09 / 1.16"),
+    Case("blend_regain", ((0.5, 0.25, 0.25), (0.17, 0.11, 0.11)), 0.14,
+         f"{APTITUDE_TEST} 2007, question 70: wool, silk and viscose"),
+    Case("blend_regain", ((0.67, 0.33), (0.004, 0.085)), 0.03073, f"{EXACT} 0.00268 + 0.02805"),
+    # diameter, as wrapped
+    Case("wraps_per_inch", (24.0, 2.0), 12.0, f"{EXACT} 24 turns in 2 in"),
+    Case("diameter_from_wraps", (12.5,), 0.08, f"{EXACT} 1 / 12.5"),
+    Case("diameter_from_grist", (400.0, 1 / math.pi), 0.1, f"{EXACT} the root of 4 / 400"),
+    Case("wraps_per_inch_from_grist", (400.0, 1 / math.pi), 10.0, f"{EXACT} the root of 400 / 4"),
+    Case("grist_from_wraps", (10.0, 1 / math.pi), 400.0, f"{EXACT} 4 * 100"),
+    Case("bulk_density_from_wraps", (10.0, 400.0), 1 / math.pi, f"{EXACT} 100 * 4 / (pi * 400)"),
+    # diameter in cloth
+    Case("ashenhurst_diameters", (3600.0, 0.9), 54.0, f"{EXACT} 0.9 * 60"),
+    Case("grist_from_ashenhurst_diameters", (54.0, 0.9), 3600.0, f"{EXACT} 60 * 60"),
+    Case("ashenhurst_factor", (4 / math.pi,), 1.0, f"{EXACT} a rod of unit diameter"),
+    Case("bulk_density_from_ashenhurst_factor", (0.9,), 3.24 / math.pi, f"{EXACT} 4 * 0.81 / pi"),
+    Case("sett_maximum", (156.0, 4.0, 2.0), 104.0, f"{TAYLOR}: 32s cotton in a 2/2 twill"),
+    Case("sett_maximum", (54.0, 2.0, 2.0), 27.0, f"{EXACT} half the diameters in plain weave"),
+    Case("cloth_cover", (28.0, 0.015, 28.0, 0.015), 0.6636, f"{APTITUDE_TEST} 2007, question 85"),
 ]
 # fmt: on

@@ -84,12 +84,58 @@ ASTM_D1907 = Source(
 CALCULATIONS = Source(
     "American Correspondence School of Textiles", "Calculations, Part IV", "Lowell, 1898"
 )
+ASTM_D1909 = Source(
+    "ASTM International",
+    "D1909, Standard Tables of Commercial Moisture Regains and Commercial Allowances for Textile "
+    "Fibers",
+    "2013",
+)
+ASTM_D2118 = Source(
+    "ASTM International",
+    "D2118, Standard Practice for Assigning a Standard Commercial Moisture Content for Wool and "
+    "its Products",
+    "2018",
+    "scope, as printed on the standard's public page",
+)
+EU_1007_2011 = Source(
+    "European Union", "Regulation (EU) No 1007/2011 on textile fibre names", "2011", "annex IX"
+)
+AWTA_GLOSSARY = Source(
+    "Australian Wool Testing Authority", "Glossary of terms", "", 'public page, entry "Regain"'
+)
+TEXTILE_FIBRES = Source(
+    "W. E. Morton and J. W. S. Hearle", "Physical Properties of Textile Fibres", "2008"
+)
+CRITICAL_TABLES = Source(
+    "National Research Council",
+    "International Critical Tables",
+    "McGraw-Hill, 1926-1930",
+    "regain of hygroscopic materials, as reprinted in ASHRAE handbooks",
+)
 COTTON_MANUFACTURING = Source(
     "C. P. Brooks", "Cotton Manufacturing", "19th century", 'chapter "Wrapping"'
 )
 COTTON_WEAVING = Source("J. T. Taylor", "Cotton Weaving and Designing", "6th edition")
 HOSIERY_MANUFACTURE = Source(
     "William Davis", "Hosiery Manufacture", "Pitman, c. 1920", "chapters V and VI"
+)
+SETT_PAGE = Source(
+    "medievaltextiles.org", "Ashenhurst's formula for maximum sett", "1999", "public page"
+)
+CLOTH_GEOMETRY = Source(
+    "F. T. Peirce",
+    "The Geometry of Cloth Structure, Journal of the Textile Institute",
+    "1937",
+    "T45",
+)
+YARN_WEIGHT_SYSTEM = Source(
+    "Craft Yarn Council", "Standard Yarn Weight System", "", "public chart, in copies of 2018-2019"
+)
+SPINNERS_CHART = Source(
+    "Spin Off",
+    "Yarn Standards",
+    "",
+    "one-page chart of a spinning magazine, wraps and yards its own",
 )
 JUTE_INDUSTRY = Source(
     "Thomas Woodhouse and Peter Kilgour",
@@ -132,4 +178,34 @@ TAKE_UP = Constant(
 )
 SKEIN_METHOD_LIMIT = _exact(
     2000, "tex", ASTM_D1907, "the coarsest yarn that the standard skein methods measure"
+)
+
+_FIBRE = "solid fibre, dry and in air of 65 % relative humidity"
+WOOL_DENSITY = Constant(1.31, "g/cm**3", 1.30, 1.31, TEXTILE_FIBRES, f"wool, {_FIBRE}; table 5.1")
+SILK_DENSITY = Constant(1.34, "g/cm**3", 1.34, 1.34, TEXTILE_FIBRES, f"silk, {_FIBRE}; table 5.1")
+COTTON_DENSITY = Constant(
+    1.52, "g/cm**3", 1.52, 1.55, TEXTILE_FIBRES, f"cotton, {_FIBRE}; table 5.1"
+)
+NYLON_DENSITY = Constant(1.14, "g/cm**3", 1.14, 1.14, TEXTILE_FIBRES, f"nylon, {_FIBRE}; table 5.1")
+FLAX_DENSITY = Constant(1.5, "g/cm**3", 1.45, 1.55, COMMON_PRACTICE, "flax, from memory")
+BULK_DENSITY = Constant(
+    0.2, "g/cm**3", 0.08, 1.31, COMMON_PRACTICE, "yarn with its air: the least, and solid wool"
+)
+HANDSPUN_BULK_DENSITY = Constant(
+    0.2,
+    "g/cm**3",
+    0.12,
+    0.40,
+    COMMON_PRACTICE,
+    "handspun usually, an estimate; printed charts of wraps and grist lie at its loose end",
+)
+WRAPS_PER_INCH = Constant(12, "1/in", 3, 70, COMMON_PRACTICE, "handspun, laid by hand, not pressed")
+
+# Ashenhurst's rule, diameters to the inch from the root of yards to the pound: each its author's
+_RULE = "lb**0.5/yd**0.5/in"
+ASHENHURST_SOFT_1999 = _exact(0.84, _RULE, SETT_PAGE, "soft woollen and tweed yarns")
+ASHENHURST_FIRM_1999 = _exact(0.90, _RULE, SETT_PAGE, "firm worsted and cotton yarns")
+ASHENHURST_COTTON = _exact(0.95, _RULE, COTTON_WEAVING, "cotton, the root less 5 per cent")
+PEIRCE_COTTON = _exact(
+    28, "1/in/cotton_count**0.5", CLOTH_GEOMETRY, "cotton, for grist in cotton count, from memory"
 )

@@ -13,6 +13,14 @@ from yarnsheets.formulas.basics import (
     mass,
 )
 from yarnsheets.formulas.contraction import retraction, take_up_from_retraction
+from yarnsheets.formulas.diameter import (
+    bulk_density_from_wraps,
+    diameter_from_grist,
+    diameter_from_wraps,
+    grist_from_wraps,
+    wraps_per_inch,
+    wraps_per_inch_from_grist,
+)
 from yarnsheets.formulas.fibre import (
     fibre_needed,
     grist_for_fibre,
@@ -24,6 +32,15 @@ from yarnsheets.formulas.folding import (
     missing_single_grist,
     plied_grist_unequal,
 )
+from yarnsheets.formulas.moisture import (
+    blend_regain,
+    content_from_regain,
+    dry_mass,
+    grist_at_regain,
+    mass_at_regain,
+    regain,
+    regain_from_content,
+)
 from yarnsheets.formulas.plying import (
     plied_grist,
     plied_length,
@@ -31,6 +48,14 @@ from yarnsheets.formulas.plying import (
     singles_grist,
     singles_length,
     take_up,
+)
+from yarnsheets.formulas.sett import (
+    ashenhurst_diameters,
+    ashenhurst_factor,
+    bulk_density_from_ashenhurst_factor,
+    cloth_cover,
+    grist_from_ashenhurst_diameters,
+    sett_maximum,
 )
 from yarnsheets.formulas.skein import (
     grist_from_skein,
@@ -40,18 +65,32 @@ from yarnsheets.formulas.skein import (
 )
 
 __all__ = [
+    "ashenhurst_diameters",
+    "ashenhurst_factor",
     "balance_factor",
     "balance_factor_from_counterweight",
+    "blend_regain",
+    "bulk_density_from_ashenhurst_factor",
+    "bulk_density_from_wraps",
+    "cloth_cover",
+    "content_from_regain",
     "counterweight",
     "cut_from_grist",
+    "diameter_from_grist",
+    "diameter_from_wraps",
+    "dry_mass",
     "fibre_needed",
     "grist",
+    "grist_at_regain",
     "grist_for_fibre",
+    "grist_from_ashenhurst_diameters",
     "grist_from_cut",
     "grist_from_skein",
+    "grist_from_wraps",
     "length",
     "length_from_fibre",
     "mass",
+    "mass_at_regain",
     "mass_share",
     "missing_single_grist",
     "overall_yield",
@@ -59,7 +98,10 @@ __all__ = [
     "plied_grist_unequal",
     "plied_length",
     "ply_count",
+    "regain",
+    "regain_from_content",
     "retraction",
+    "sett_maximum",
     "singles_grist",
     "singles_length",
     "skein_circumference",
@@ -67,4 +109,6 @@ __all__ = [
     "skein_turns",
     "take_up",
     "take_up_from_retraction",
+    "wraps_per_inch",
+    "wraps_per_inch_from_grist",
 ]
