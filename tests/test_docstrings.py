@@ -109,8 +109,8 @@ def test_raises_what_it_says_when_a_value_is_zero(formula: Formula) -> None:
         if raised(formula, name, 0.0) is ZeroDivisionError
     }
     said = read_docstring(formula).sections["Raises"]
-    if formula is formulas.take_up_from_retraction:
-        assert not divides  # its divisor is 0 at a retraction of 1, tested below
+    if formula in (formulas.take_up_from_retraction, formulas.regain_from_content):
+        assert not divides  # the divisor is 0 at 1, tested below
     else:
         assert ("ZeroDivisionError" in said) == bool(divides)
         assert set(re.findall(r"`(\w+)`", said)) <= divides
@@ -119,6 +119,11 @@ def test_raises_what_it_says_when_a_value_is_zero(formula: Formula) -> None:
 def test_a_retraction_of_all_the_length_cannot_be() -> None:
     with pytest.raises(ZeroDivisionError):
         formulas.take_up_from_retraction(1)
+
+
+def test_a_content_of_nothing_but_water_cannot_be() -> None:
+    with pytest.raises(ZeroDivisionError):
+        formulas.regain_from_content(1)
 
 
 def test_singles_and_take_ups_must_match_in_number() -> None:
