@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import subprocess
 import sys
 from pathlib import Path
@@ -23,10 +22,7 @@ def main() -> int:
     failed = []
     for name, command in CHECKS.items():
         print(f"\n== {name}: {' '.join(command)}", flush=True)
-        env = {**os.environ, "FORCE_COLOR": "0"}
-        if subprocess.run(
-            [sys.executable, "-m", *command], cwd=ROOT, env=env, check=False
-        ).returncode:
+        if subprocess.run([sys.executable, "-m", *command], cwd=ROOT, check=False).returncode:
             failed.append(name)
     print("\nAll checks passed." if not failed else f"\nFailed: {', '.join(failed)}.", flush=True)
     return 1 if failed else 0

@@ -199,6 +199,18 @@ def test_a_page_can_choose_no_unit_the_sheet_lacks() -> None:
     assert view.choice["measure"] == "yards, ounces"
 
 
+def test_outside_voila_the_kernel_sends_the_chart_bundle(monkeypatch: pytest.MonkeyPatch) -> None:
+    view = HowManyYards().view()
+    sent: list[tuple[object, list[bytes]]] = []
+    monkeypatch.setattr(view, "send", lambda content, buffers: sent.append((content, buffers)))
+    view._handle_custom_msg({"send": "something else"}, [])
+    assert not sent
+    view._handle_custom_msg({"send": "charts"}, [])
+    [(content, [bundle])] = sent
+    assert content == {"sent": "charts"}
+    assert b"vegaLiteVersion" in bundle
+
+
 def test_the_stock_controls_hold_the_range_and_first_value() -> None:
     controls = HowManyYards(grist=900).view().controls["inputs"]
     assert controls["grist"]["slider"].value == 900
