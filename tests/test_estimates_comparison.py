@@ -36,7 +36,7 @@ def test_t_and_probability_are_those_of_welch(
         m,
         equal_var=False,
     )
-    assert found.t == pytest.approx(welch.statistic, abs=1e-12)
+    assert found.t == pytest.approx(welch.statistic, rel=1e-12, abs=1e-12)
     assert found.probability == pytest.approx(welch.pvalue, rel=1e-7, abs=1e-14)
 
 
@@ -59,7 +59,7 @@ def test_the_other_way_round_says_the_same(
     one, other = compare(first, second), compare(second, first)
     assert one.verdict is other.verdict
     assert one.ratio.value * other.ratio.value == pytest.approx(1)
-    assert one.t == pytest.approx(-other.t, abs=1e-12)
+    assert one.t == pytest.approx(-other.t, rel=1e-12, abs=1e-12)
 
 
 def test_ratio_by_the_uncertainties_package() -> None:

@@ -102,6 +102,14 @@ def test_a_tiny_range_is_nearly_plus_or_minus() -> None:
     assert factor == pytest.approx(plain, abs=0.003)  # they part by half of the square, 2.5e-6
 
 
+def test_two_readings_have_a_wide_range_with_two_ends() -> None:
+    # t of 1 degree of freedom is 12.706205: e**1.2706205 = 3.56306, hand-worked
+    low, high = PositiveEstimate(1000.0, 100.0, 1).interval()
+    assert (low, high) == pytest.approx((1000 / 3.56306, 3563.06), rel=2e-6)
+    wide = PositiveEstimate(1000.0, 5000.0, 1).interval()
+    assert wide.high == pytest.approx(1000 * math.exp(63.531), rel=1e-3)
+
+
 def test_a_range_too_wide_for_a_number_has_no_upper_end() -> None:
     assert PositiveEstimate(1000.0, 1e6, 1).interval() == (0.0, math.inf)
 

@@ -91,7 +91,7 @@ def test_what_the_skeins_share_stays_however_many(
     lengths = [length for length, _ in parts]
     masses = [length / grist for length, grist in parts]
     found = grist_from_skeins(lengths * 20, masses * 20, shared)
-    assert found.relative >= shared
+    assert found.relative >= shared * (1 - 1e-12)  # but for rounding
     assert found.relative <= math.hypot(shared, grist_from_skeins(lengths, masses).relative) + 1e-12
 
 
