@@ -10,14 +10,16 @@ import tomllib
 import urllib.error
 from http import HTTPStatus
 from importlib import import_module
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import nbformat
 import psutil
 import pytest
+from tornado.websocket import WebSocketClosedError
 
 from tests.browser import COMMAND, PATIENCE, ROOT, open_worksheet, serving, wait_until
 from yarnsheets.serve import main
+from yarnsheets.serve.server import pass_over_closed_pages
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -416,3 +418,19 @@ def test_page_says_so_when_the_server_is_gone(folder: Path, page: Page, troubles
         page.wait_for_load_state("networkidle")
         running.stop()
         page.get_by_text("The connection to the worksheet’s program is lost").wait_for()
+
+
+# --- a page that goes away ---
+
+
+def test_only_a_closed_page_is_passed_over() -> None:
+    told: list[dict[str, Any]] = []
+
+    class Loop:
+        def default_exception_handler(self, context: dict[str, Any]) -> None:
+            told.append(context)
+
+    trouble = {"message": "Task exception was never retrieved", "exception": ValueError("real")}
+    for context in ({"exception": WebSocketClosedError()}, trouble):
+        pass_over_closed_pages(Loop(), context)  # type: ignore[arg-type]
+    assert told == [trouble]

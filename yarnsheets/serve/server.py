@@ -14,6 +14,7 @@ from jupyter_core.utils import run_sync
 from tornado.httpserver import HTTPServer
 from tornado.ioloop import IOLoop
 from tornado.web import HTTPError
+from tornado.websocket import WebSocketClosedError
 from voila.app import Voila
 from voila.handler import BaseVoilaHandler
 
@@ -21,6 +22,7 @@ from yarnsheets.serve.addresses import is_loopback, network_address, page_addres
 from yarnsheets.serve.settings import add_share_folder, settings
 
 if TYPE_CHECKING:
+    import asyncio
     import socket
     from collections.abc import Callable
     from pathlib import Path
@@ -76,6 +78,7 @@ class WorksheetServer(Voila):  # type: ignore[misc]  # Voila has no type hints
         """Serve until told to stop, then stop every kernel."""
         HTTPServer(self.app).add_sockets(self.sockets)
         self.loop = IOLoop.current().asyncio_loop  # type: ignore[attr-defined]
+        self.loop.set_exception_handler(pass_over_closed_pages)
         for number in STOP_SIGNALS:
             signal.signal(number, self._handle_signal_stop)
         self.ready()
@@ -93,6 +96,12 @@ class WorksheetServer(Voila):  # type: ignore[misc]  # Voila has no type hints
             signal.signal(number, signal.SIG_IGN)
         run_sync(self.kernel_manager.shutdown_all)(now=True)
         shutil.rmtree(self.connection_dir, ignore_errors=True)
+
+
+def pass_over_closed_pages(loop: asyncio.AbstractEventLoop, context: dict[str, Any]) -> None:
+    """Say nothing of a page that was closed while something was on its way to it."""
+    if not isinstance(context.get("exception"), WebSocketClosedError):
+        loop.default_exception_handler(context)
 
 
 class NoSuchPage(BaseVoilaHandler):  # type: ignore[misc]

@@ -45,9 +45,10 @@ def add_share_folder() -> None:
 def prepare_worksheet(handler: RequestHandler, notebook: NotebookNode, **_: object) -> None:
     """Name the page after its first heading and let the page stop its kernel when it closes.
 
-    A closing page asks for its kernel to be stopped and sends along the `_xsrf` cookie, but Voila
-    never sets that cookie, so the request is refused and the kernel stays. Reading `xsrf_token`
-    sets it. The other way, switching the check off, would let any web site ask for it too.
+    A closing page asks for its kernel to be stopped and sends along the `_xsrf` cookie, which Voila
+    sets with the list of worksheets but not with a worksheet that was opened directly: the request
+    is refused then, and the kernel stays. Reading `xsrf_token` sets the cookie. The other way,
+    switching the check off with `disable_check_xsrf`, would let any web site ask for it too.
     """
     handler.xsrf_token  # noqa: B018
     notebook.metadata["title"] = title(notebook)

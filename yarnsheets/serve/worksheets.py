@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import json
 import re
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
-
-import nbformat
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 if TYPE_CHECKING:
-    from nbformat import NotebookNode
+    from collections.abc import Mapping
+
+    Notebook = Mapping[str, Any]
 
 PACKAGE = Path(__file__).parent.parent
 
@@ -35,29 +36,31 @@ def worksheets_in(folder: Path) -> list[Worksheet]:
 
 def describe(path: Path) -> Worksheet:
     """Return a worksheet's title and first sentence; a file without them goes by its name."""
+    name = name_as_title(path)
     try:
-        notebook = nbformat.read(path, as_version=4)  # type: ignore[no-untyped-call]
-    except (OSError, ValueError):  # unreadable, or not a notebook: still listed, by its name
-        notebook = nbformat.NotebookNode(cells=[])  # type: ignore[no-untyped-call]
-    return Worksheet(path.name, title(notebook) or name_as_title(path), first_sentence(notebook))
+        notebook = json.loads(path.read_text(encoding="utf-8"))
+        return Worksheet(path.name, title(notebook) or name, first_sentence(notebook))
+    except (OSError, ValueError, KeyError, TypeError):  # no notebook: its own page will say so
+        return Worksheet(path.name, name, "")
 
 
-def title(notebook: NotebookNode) -> str:
+def title(notebook: Notebook) -> str:
     """Return the text of a notebook's first heading."""
     heading = re.search(r"^#+ +(.+?)[ #]*$", prose(notebook), re.MULTILINE)
     return plain(heading[1]) if heading else ""
 
 
-def first_sentence(notebook: NotebookNode) -> str:
+def first_sentence(notebook: Notebook) -> str:
     """Return the first sentence of a notebook's first paragraph."""
     paragraphs = re.split(r"\n\s*\n", re.sub(r"^#.*$", "\n", prose(notebook), flags=re.MULTILINE))
     first = next((plain(paragraph) for paragraph in paragraphs if paragraph.strip()), "")
     return re.split(r"(?<=[.?!])\s", first, maxsplit=1)[0]
 
 
-def prose(notebook: NotebookNode) -> str:
-    """Return the Markdown of a notebook as one text."""
-    return "\n\n".join(cell.source for cell in notebook.cells if cell.cell_type == "markdown")
+def prose(notebook: Notebook) -> str:
+    """Return the Markdown of a notebook as one text; a file may hold a cell as a list of lines."""
+    markdown = [cell for cell in notebook["cells"] if cell["cell_type"] == "markdown"]
+    return "\n\n".join("".join(cell["source"]) for cell in markdown)
 
 
 def plain(markdown: str) -> str:
