@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from typing import TYPE_CHECKING
 
 import pytest
@@ -11,6 +12,7 @@ from scipy import stats
 from tests.emitted import run
 from tests.test_page import PAGE, box, said
 from yarnsheets.sheets import HowSureIsTheGrist
+from yarnsheets.units import convert
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -86,6 +88,15 @@ def test_every_number_the_browser_computes_is_pythons() -> None:
         assert run(number["expr"], values) == pytest.approx(getattr(sheet, name), rel=1e-12), name
 
 
+def test_a_range_is_said_low_end_first_in_every_unit() -> None:
+    # 1000 yd/lb is 496.05 tex: the finer end of a range is the lower one there
+    sheet = HowSureIsTheGrist(cuts=CUTS, grist_unit="tex")
+    low, high = re.findall(r"between (\d+) and (\d+) in 19", sheet.sentence)[0]
+    assert int(low) == round(convert(sheet.grist_high, "yd/lb", "tex"))
+    assert int(high) == round(convert(sheet.grist_low, "yd/lb", "tex"))
+    assert int(low) < int(high)
+
+
 # ---- on the page ---------------------------------------------------------------------------------
 
 
@@ -139,6 +150,26 @@ def test_the_yards_follow_the_weight_at_once(sheet: Page) -> None:
     expected = HowSureIsTheGrist(cuts=CUTS, weight=4 / 16).yards * 6 / 4
     assert f"about {expected:.0f}" in said(sheet)
     sheet.context.set_offline(False)
+
+
+def test_the_band_spans_all_cuts_after_one_more(sheet: Page) -> None:
+    cuts(sheet, "9.6", "10.1", "10.4", "9.8", "10.6", "10.1")
+    settled(sheet)
+    ends = sheet.evaluate(
+        """async () => {
+            const view = document.querySelector(
+                "figure[data-name=readings_of_grist] .ys-picture").view;
+            await view.runAsync();
+            return view.data("source_0").map((row) => row.place);
+        }"""
+    )
+    assert ends == [0.5, 6.5]
+
+
+def test_the_page_says_the_low_end_first_in_tex(sheet: Page) -> None:
+    settled(sheet)
+    sheet.get_by_label("Grist", exact=True).select_option("tex")
+    assert settled(sheet) == HowSureIsTheGrist(cuts=CUTS, grist_unit="tex").sentence
 
 
 def test_a_line_that_is_no_number_is_named_and_kept(sheet: Page) -> None:

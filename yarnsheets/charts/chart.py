@@ -25,18 +25,22 @@ HEIGHT = 260
 # is length per mass (1) or mass per length (-1).
 FACTORS = {
     dimension: alt.param(name=f"{dimension}_factor", value=1)
-    for dimension in ("length", "mass", "grist", "short", "wraps", "share")
+    for dimension in ("length", "mass", "grist", "short", "factor", "wraps", "share")
 }
 GRIST_POWER = alt.param(name="grist_power", value=1)
 
 
 @dataclass(frozen=True)
 class Grip:
-    """The marked point as a handle: which input it moves, and where it stands."""
+    """The marked point as a handle: which input it moves, where it stands, and when it is there.
+
+    `when` names the number that must hold for it; none is always.
+    """
 
     input: str
     x: str
     y: str
+    when: str | None = None
 
 
 @dataclass(frozen=True)

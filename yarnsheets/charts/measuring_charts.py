@@ -71,7 +71,7 @@ def yards_with_range(v: Any) -> SheetChart:
 def readings_of_grist(v: Any) -> SheetChart:
     """Draw the grist of each cut, their mean, and the range of the mean."""
     ends = [shown("grist", v.least), shown("grist", v.most)]
-    x = axis("at", "Cut", "count + 0.5", start=0.5, tickMinStep=1, grid=False)
+    x = axis("place", "Cut", "count + 0.5", start=0.5, tickMinStep=1, grid=False)
     y = axis(
         "grist",
         "Grist ({grist_unit})",
@@ -81,16 +81,16 @@ def readings_of_grist(v: Any) -> SheetChart:
     across = 0.5 + alt.datum.at * v.count
     low, high = shown("grist", v.grist_low), shown("grist", v.grist_high)
     band = (
-        rows(2, at=across, grist=low, high=high)
+        rows(2, place=across, grist=low, high=high)
         .mark_area(color=YARN, opacity=0.22, clip=True)
         .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
     )
-    middle = rows(2, at=across, grist=shown("grist", v.grist))
+    middle = rows(2, place=across, grist=shown("grist", v.grist))
     points = plot(
         x,
         y,
         middle.mark_line(color=YARN, strokeWidth=2),
-        table("readings", grist=shown("grist", alt.datum.grist)).mark_point(
+        table("readings", place=alt.datum.at * 1, grist=shown("grist", alt.datum.grist)).mark_point(
             color=INK, filled=True, size=80, opacity=1
         ),
     )

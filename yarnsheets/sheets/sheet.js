@@ -63,6 +63,10 @@ function roundAbove(value) {
   return value <= step * (1 + 1e-9) ? step : roundStep(step * 2.5);
 }
 
+/* The other end of a range: in tex, the high end in yards per pound is the low one. */
+const otherEnd = (name) =>
+  name.replace(/_(low|high)$/, (_, end) => (end === "low" ? "_high" : "_low"));
+
 function make(tag, className, text) {
   const el = document.createElement(tag);
   if (className) el.className = className;
@@ -139,8 +143,9 @@ export async function mount(el, sheet, host) {
       const dimension = dimensionOf(name);
       if (typeof values[name] === "string") return values[name];
       if (typeof read(name) === "string") return read(name);
+      const turned = hasUnit(dimension) && scaleOf(dimension, unit)[1] < 0;
       const text = show(
-        toShown(dimension, read(name), unit),
+        toShown(dimension, read(turned ? otherEnd(name) : name), unit),
         Number(digits ?? 3),
         flags.includes("^"),
       );
@@ -469,6 +474,7 @@ export async function mount(el, sheet, host) {
 
   function placeGrip({ view, grip, handle, left }) {
     if (!grip) return;
+    handle.hidden = grip.when !== null && !read(grip.when);
     const at = (axis) => view.scale(axis)(toShown(dimensionOf(grip[axis]), read(grip[axis])));
     handle.style.transform = `translate(${at("x") + left}px, ${at("y") + GAP.top}px)`;
   }

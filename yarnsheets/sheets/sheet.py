@@ -49,7 +49,8 @@ class Sheet(traitlets.HasTraits):
 
     def __init__(self, **inputs: Any) -> None:
         super().__init__(**inputs)
-        self.observe(self._recompute, names=list(self.inputs()))
+        # the units too: what is probably wrong is said in the reader’s own
+        self.observe(self._recompute, names=[*self.inputs(), "measure"])
         self._recompute()
 
     @classmethod
@@ -116,7 +117,10 @@ class Sheet(traitlets.HasTraits):
             return show(value, slot.digits, up=slot.up)
         measure, grist = self._chosen()
         unit = slot.unit or {**measure.units, "grist": grist.unit}[trait.dimension]
-        shown = units.convert(value, choices.OWN_UNITS[trait.dimension], unit)
+        scale = units.scale(choices.OWN_UNITS[trait.dimension], unit)
+        if scale.power < 0:
+            value = getattr(self, _other_end(slot.name))
+        shown = scale.apply(value)
         text = show(shown, slot.digits, up=slot.up)
         return text if slot.bare else text + choices.behind(unit)
 
@@ -191,6 +195,18 @@ class Sheet(traitlets.HasTraits):
 def _in_order(cls: type[traitlets.HasTraits], kind: type[T]) -> dict[str, T]:
     found = {name: trait for name, trait in cls.class_traits().items() if isinstance(trait, kind)}
     return dict(sorted(found.items(), key=lambda item: item[1].order))
+
+
+def _other_end(name: str) -> str:
+    """Give the other end of a range: in tex, the high end in yards per pound is the low one.
+
+    >>> _other_end("grist_low"), _other_end("grist")
+    ('grist_high', 'grist')
+    """
+    for end, other in (("_low", "_high"), ("_high", "_low")):
+        if name.endswith(end):
+            return name.removesuffix(end) + other
+    return name
 
 
 def _plain(value: Any) -> Any:
