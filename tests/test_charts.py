@@ -3,10 +3,12 @@
 import json
 import re
 
+import altair as alt
 import pytest
 
 from tests.emitted import names_in, run
 from yarnsheets import units
+from yarnsheets.charts.chart import table
 from yarnsheets.sheets import HowManyYards
 
 SHEET = HowManyYards(grist=2400, weight=0.6, plies=2, take_up=1.05, project=900)
@@ -30,13 +32,13 @@ def rows(name: str, *fields: str) -> list[list[dict[str, float]]]:
         steps = layer.get("transform", [])
         if set(fields) <= {step["as"] for step in steps}:
             data = layer["data"]["sequence"]
-            table: list[dict[str, float]] = []
+            computed: list[dict[str, float]] = []
             for at in range(data["start"], data["stop"]):
                 row: dict[str, float] = {"at": at}
                 for step in steps:
                     row[step["as"]] = run(step["calculate"], VALUES, row)
-                table.append(row)
-            found.append(table)
+                computed.append(row)
+            found.append(computed)
     return found
 
 
@@ -48,7 +50,7 @@ def test_the_length_line_is_weight_times_plied_grist() -> None:
 
 
 def test_the_marked_point_is_the_sheets_answer() -> None:
-    points = [table[0] for table in rows("yards_against_weight", "weight", "yards")]
+    points = [line[0] for line in rows("yards_against_weight", "weight", "yards")]
     here = {"weight": units.convert(0.6, "lb", "g"), "yards": units.convert(SHEET.yards, "yd", "m")}
     assert any(
         row["weight"] == pytest.approx(here["weight"], rel=1e-12)
@@ -76,11 +78,11 @@ def test_the_fibre_curve_in_tex_is_length_times_tex() -> None:
 
 
 def test_plied_grist_at_each_ply_count() -> None:
-    table = rows("grist_against_plies", "plies", "grist")[0]
+    line = rows("grist_against_plies", "plies", "grist")[0]
     single = units.convert(2400, "yd/lb", "tex")
     expected = [single] + [n * 1.05 * single for n in range(2, 9)]
-    assert [row["plies"] for row in table] == list(range(1, 9))
-    assert [row["grist"] for row in table] == pytest.approx(expected, rel=1e-12)
+    assert [row["plies"] for row in line] == list(range(1, 9))
+    assert [row["grist"] for row in line] == pytest.approx(expected, rel=1e-12)
 
 
 @pytest.mark.parametrize("name", CHARTS)
@@ -92,6 +94,13 @@ def test_every_name_a_chart_reads_is_a_named_parameter(name: str) -> None:
     assert texts
     for text in texts:
         assert names_in(text) <= named, text
+
+
+def test_a_field_of_a_table_is_not_computed_from_itself() -> None:
+    # Vega would work it out again, on its own result, whenever a parameter moves
+    with pytest.raises(ValueError, match="reads itself"):
+        table("readings", grist=alt.datum.grist * 2)
+    assert table("readings", shown=alt.datum.grist * 2).mark_point().to_dict()["transform"]
 
 
 @pytest.mark.parametrize("name", CHARTS)

@@ -5,6 +5,7 @@ dimension, so a change of unit is a change of parameters and axis titles. Axis l
 parameters too: the page steps them to round numbers and holds them still during a drag.
 """
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -105,7 +106,15 @@ def rows(count: int, *, start: int = 0, **fields: Any) -> alt.Chart:
 
 
 def table(name: str, **fields: Any) -> alt.Chart:
-    """Start a layer over a table of the sheet's, with computed fields."""
+    """Start a layer over a table of the sheet's, with computed fields of other names.
+
+    Vega computes a field in place, again whenever a parameter moves: a field computed from itself
+    would grow with every move.
+    """
+    for field_name, value in fields.items():
+        if re.search(rf"datum\.{field_name}\b", emit(value)):
+            msg = f"The computed field {field_name!r} of table {name!r} reads itself: rename it."
+            raise ValueError(msg)
     return computed(alt.NamedData(name), **fields)
 
 

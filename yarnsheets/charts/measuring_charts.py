@@ -90,7 +90,7 @@ def readings_of_grist(v: Any) -> SheetChart:
         x,
         y,
         middle.mark_line(color=YARN, strokeWidth=2),
-        table("readings", place=alt.datum.at * 1, grist=shown("grist", alt.datum.grist)).mark_point(
+        table("readings", place=alt.datum.at * 1, grist=shown("grist", alt.datum.found)).mark_point(
             color=INK, filled=True, size=80, opacity=1
         ),
     )

@@ -1,6 +1,5 @@
 """How sure is the grist of a yarn, from several cuts on the balance."""
 
-import math
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar
 
@@ -126,7 +125,7 @@ class HowSureIsTheGrist(Sheet):
     dof = Result("number", "effective degrees of freedom")
     student = Result("number", "Student's t for them")
     further = Result("number", "more cuts that would make the range as narrow as wanted")
-    worst = Result("number", "the source of most of the doubt")
+    worst = Result("word", "the source of most of the doubt")
     worst_share = Result("share", "its part of the doubt")
 
     yards = Number("length", "length of the skein")
@@ -159,10 +158,10 @@ class HowSureIsTheGrist(Sheet):
         """Work out the grist, its range and what part each source has in it."""
         if len(self.cuts) < 2:
             how_many = "One cut is a guess" if self.cuts else "There are no cuts yet"
-            return _no_answer(f"{how_many}: type at least two, better five, one a line.")
+            return self.no_answer(f"{how_many}: type at least two, better five, one a line.")
         odd = unlikely_cuts(self.cuts)
         if odd:
-            return _no_answer(odd)
+            return self.no_answer(odd)
         estimate = grist_from_cuts(self.cuts, self.balance_factor)
         budget = self._budget(len(self.cuts))
         grist = budget.of(estimate.value)
@@ -194,7 +193,7 @@ class HowSureIsTheGrist(Sheet):
             "worst": worst,
             "worst_share": budget.shares[worst],
             "sources": [{"source": name, "share": s} for name, s in budget.shares.items() if s],
-            "readings": [{"at": at, "grist": g} for at, g in enumerate(grists, start=1)],
+            "readings": [{"at": at, "found": g} for at, g in enumerate(grists, start=1)],
         }
 
     def _budget(self, cuts: int) -> Budget:
@@ -267,14 +266,3 @@ class HowSureIsTheGrist(Sheet):
             measuring_charts.readings_of_grist(v),
             measuring_charts.sources_of_doubt(),
         )
-
-
-def _no_answer(warning: str) -> dict[str, Any]:
-    """Give what a page shows when there is something to say in place of an answer."""
-    flags = ("has_range", "is_reached", "is_reachable", "is_out_of_reach")
-    numbers = [name for name in HowSureIsTheGrist.results() if name not in flags]
-    return (
-        dict.fromkeys(flags, False)
-        | dict.fromkeys(numbers, math.nan)
-        | {"worst": "", "sources": [], "readings": [], "warnings": [warning]}
-    )

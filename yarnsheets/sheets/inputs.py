@@ -155,7 +155,7 @@ class Number(_Described, traitlets.Any):
 
 
 class Result(Number):
-    """A number or a word that only Python can work out: the page waits for it."""
+    """What only Python can work out: the page waits for it. A dimension of "word" is text."""
 
 
 class Table(_Described, traitlets.List[Any]):

@@ -73,6 +73,15 @@ class Sheet(traitlets.HasTraits):
         """Work out results, tables and `warnings` from the inputs, in Python alone."""
         return {}
 
+    def no_answer(self, warning: str) -> dict[str, Any]:
+        """Give what `work_out` gives when there is something to say in place of an answer."""
+        empty: dict[str, Any] = {"flag": False, "word": ""}
+        return (
+            {name: empty.get(each.dimension, math.nan) for name, each in self.results().items()}
+            | {name: [] for name in _in_order(type(self), Table)}
+            | {"warnings": [warning]}
+        )
+
     def compute(self, v: Any) -> Mapping[str, Any]:
         """Work out every number from the inputs and results `v`, with formulas alone."""
         raise NotImplementedError
