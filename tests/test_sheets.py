@@ -11,6 +11,7 @@ from traitlets import TraitError
 from tests.emitted import run
 from yarnsheets import units
 from yarnsheets.sheets import HowManyYards, choices
+from yarnsheets.sheets.inputs import Input
 from yarnsheets.sheets.text import Slot, fill, show
 
 DESCRIBED = HowManyYards().describe()
@@ -74,6 +75,14 @@ def test_every_number_the_browser_computes_is_pythons(inputs: dict[str, float]) 
 def test_description_is_plain_data_and_the_same_for_every_reader() -> None:
     moved = HowManyYards(grist=900, measure="metres, grams", grist_unit="tex")
     assert moved.describe() == DESCRIBED
+
+
+def test_an_input_cannot_take_a_name_of_the_charts_own() -> None:
+    class Wide(HowManyYards):
+        width = Input("Width", "short", 2, low=1, high=9, measure="Lay a ruler across.")
+
+    with pytest.raises(ValueError, match="width: Vega takes this"):
+        Wide().describe()
 
 
 @pytest.mark.parametrize("line", HowManyYards.answer)

@@ -138,12 +138,12 @@ class WhatDampChanges(Sheet):
     then_low = Result("share", "low end of its range")
     then_high = Result("share", "high end of its range")
     regain_agreed = Result("share", "the regain that the chosen authority has agreed")
-    origin_now = Result("number", "where today's regain is from, in short")
-    origin_then = Result("number", "where the other day's is from")
-    origin_agreed = Result("number", "whose the agreed regain is")
-    full_now = Result("number", "where today's regain is from, in full")
-    full_then = Result("number", "where the other day's is from")
-    held = Result("number", "the fibre that is held")
+    origin_now = Result("word", "where today's regain is from, in short")
+    origin_then = Result("word", "where the other day's is from")
+    origin_agreed = Result("word", "whose the agreed regain is")
+    full_now = Result("word", "where today's regain is from, in full")
+    full_then = Result("word", "where the other day's is from")
+    held = Result("word", "the fibre that is held")
     lightest = Result("number", "least weight in any air, of today's")
     heaviest = Result("number", "greatest weight in any air, of today's")
 
@@ -218,7 +218,11 @@ class WhatDampChanges(Sheet):
         """Look the regain of both days up, and what the charts show of it."""
         parts = self._parts()
         if warning := self._unlikely(parts):
-            return _no_answer(warning) | {"published": regain_used.published(parts)}
+            return self.no_answer(warning) | {
+                "published": regain_used.published(parts),
+                "lightest": 1.0,
+                "heaviest": 1.0,
+            }
         now = regain_used.of_a_day(parts, self.now_by, self.humidity_now, self.water_now)
         then = regain_used.of_a_day(parts, self.then_by, self.humidity_then, self.water_then)
         by_humidity = "humidity" in (self.now_by, self.then_by)
@@ -362,17 +366,3 @@ class WhatDampChanges(Sheet):
             damp_charts.yards_by_pairing(v),
             damp_charts.published_regains(v),
         )
-
-
-def _no_answer(warning: str) -> dict[str, Any]:
-    """Give what a page shows when there is something to say in place of an answer."""
-    results = WhatDampChanges.results()
-    words = ("origin_now", "origin_then", "origin_agreed", "full_now", "full_then", "held")
-    return {
-        **{name: False if r.dimension == "flag" else math.nan for name, r in results.items()},
-        **dict.fromkeys(words, ""),
-        **{name: [] for name in ("air", "days", "pairs")},
-        "lightest": 1.0,
-        "heaviest": 1.0,
-        "warnings": [warning],
-    }

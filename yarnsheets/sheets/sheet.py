@@ -28,6 +28,10 @@ T = TypeVar("T", Asked, Input, Number, Result, Table)
 Line = tuple[str | None, str]
 
 
+# What a chart calls its own size and place: an input of such a name would move the chart.
+_TAKEN_BY_VEGA = {"width", "height", "padding", "autosize", "background", "cursor"}
+
+
 class Sheet(traitlets.HasTraits):
     """What every worksheet shares: recomputing, writing sentences, describing itself."""
 
@@ -169,6 +173,9 @@ class Sheet(traitlets.HasTraits):
 
     def describe(self) -> dict[str, Any]:
         """Describe the whole sheet as plain data: all that a page needs to work by itself."""
+        if taken := _TAKEN_BY_VEGA & self._signals().keys():
+            msg = f"{', '.join(taken)}: Vega takes this for the chart's own; give it another name."
+            raise ValueError(msg)
         params = {name: alt.param(name=name, value=0) for name in self._signals()}
         computed = self.compute(SimpleNamespace(**params))
         return {
