@@ -155,12 +155,15 @@ class Troubles:
 
 
 def open_worksheet(page: Page, server: Server, name: str) -> None:
-    """Open a worksheet and wait until every sheet in it is drawn."""
+    """Open a worksheet and wait until every sheet in it is drawn and joined to its kernel."""
     page.goto(f"{server.address}voila/render/{name}.ipynb")
     page.wait_for_function(
         """() => {
-          const sheets = [...document.querySelectorAll(".sheet")];
-          return window.jupyterapp && sheets.every((s) => s.querySelector(".jp-OutputArea-output"));
+          const kernel = window.jupyterapp?.widgetManager?.kernel;
+          const outputs = [...document.querySelectorAll(".sheet")].map((sheet) =>
+            sheet.querySelector(".jp-OutputArea-output"));
+          return kernel?.connectionStatus === "connected" &&
+            outputs.every((output) => output?.firstElementChild);
         }""",
         timeout=PATIENCE * 1000,
     )

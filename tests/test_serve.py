@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
     from pathlib import Path
 
-    from playwright.sync_api import Page
+    from playwright.sync_api import Page, Route
 
     from tests.browser import Server, Troubles
 
@@ -408,6 +408,23 @@ def test_page_says_so_when_its_kernel_has_died(
     page.get_by_role("button", name="Reload to connect again").click()
     page.get_by_role("slider").press("ArrowRight", timeout=PATIENCE * 1000)
     page.get_by_text("40.1 turns").wait_for()
+
+
+def test_page_says_so_when_its_kernel_was_replaced_before_it_listened(
+    small: Server, page: Page, troubles: Troubles
+) -> None:
+    troubles.expect("widget model not found")
+    others = set(small.kernels())
+
+    def replace_kernel(route: Route) -> None:
+        (kernel,) = set(small.kernels()) - others
+        kernel.kill()
+        wait_until(lambda: set(small.kernels()) - others - {kernel}, "another kernel")
+        route.continue_()
+
+    page.route(re.compile(r"widgets-manager8/static/remoteEntry"), replace_kernel)
+    page.goto(f"{small.address}voila/render/skein.ipynb")
+    page.get_by_text("The worksheet’s program has stopped.").wait_for(timeout=PATIENCE * 1000)
 
 
 def test_page_says_so_when_the_server_is_gone(folder: Path, page: Page, troubles: Troubles) -> None:

@@ -177,6 +177,12 @@ export async function mount(el, sheet, host) {
   const root = make("div", "ys-sheet");
   root.append(answer, inputs, figures, details);
 
+  // a choice of units is offered where it changes something
+  const described = [sheet.inputs, sheet.numbers, sheet.results].flatMap(Object.values);
+  const unitsOf = {
+    measure: ({ dimension }) => new Set(sheet.measures.map((m) => m.units[dimension])).size > 1,
+    gristUnit: ({ dimension }) => dimension === "grist",
+  };
   const units = make("div", "ys-units");
   for (const [name, text] of [
     ["measure", "Length, weight"],
@@ -189,14 +195,14 @@ export async function mount(el, sheet, host) {
     tag.htmlFor = select.id;
     const group = make("div", "ys-unit-choice");
     group.append(tag, picker);
-    units.append(group);
+    if (described.some(unitsOf[name])) units.append(group);
     select.addEventListener("change", () => {
       choice[name] = optionsOf(name)[select.selectedIndex];
       changeUnits();
     });
     controls[name] = { select };
   }
-  inputs.append(units);
+  if (units.children.length) inputs.append(units);
 
   function optionsOf(name) {
     return name === "measure"

@@ -22,16 +22,24 @@
       gone = true;
       say(GONE, { reload: true });
     };
+    const connected = async () => {
+      say("");
+      // Its death may have gone unheard here: then the kernel knows none of the page's widgets.
+      const answer = await kernel.requestCommInfo({ target_name: "jupyter.widget" });
+      const widgets = Object.keys(answer.content.comms ?? {});
+      if (!widgets.length && document.querySelector("[data-widget]")) stop();
+    };
     kernel.statusChanged.connect((_, status) => {
       // A kernel that crashed is replaced by an empty one: this page's sheet is not in it.
       if (["restarting", "autorestarting", "dead"].includes(status)) stop();
     });
     kernel.connectionStatusChanged.connect((_, status) => {
       if (gone) return;
-      if (status === "connected") say("");
+      if (status === "connected") connected().catch(() => {}); // lost again meanwhile: said below
       if (status === "connecting") say(LOST);
       if (status === "disconnected") stop();
     });
+    if (kernel.connectionStatus === "connected") connected().catch(() => {});
   }
 
   // Voila's page program puts itself here when it has started.

@@ -1,0 +1,146 @@
+"""Charts of a counter: what it showed for known lengths, its factor, and a new reading."""
+
+from typing import Any
+
+import altair as alt
+
+from yarnsheets.charts.chart import (
+    INK,
+    PROJECT,
+    YARN,
+    Grip,
+    SheetChart,
+    axis,
+    own,
+    plot,
+    rows,
+    shown,
+    table,
+    words,
+)
+from yarnsheets.charts.expressions import emit
+
+_HERE: dict[str, Any] = {
+    "size": 170,
+    "filled": True,
+    "opacity": 1,
+    "stroke": "white",
+    "strokeWidth": 2,
+}
+_DOT: dict[str, Any] = {"color": INK, "filled": True, "size": 80, "opacity": 1}
+_TRUE: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
+
+
+def shown_against_known(v: Any) -> SheetChart:
+    """Draw what the counter showed for each length, its line, and that of a true counter."""
+    known = alt.datum.at * alt.param(name="known_top", value=1)
+    return SheetChart(
+        "shown_against_known",
+        "What the counter showed",
+        plot(
+            axis("known", "Length you know ({length_unit})", "known_top"),
+            axis("shown", "Shown ({length_unit})", "shown_top"),
+            rows(2, known=known, shown=known).mark_line(**_TRUE),
+            rows(2, known=known, shown=known / v.factor).mark_line(
+                color=YARN, strokeWidth=3, clip=True
+            ),
+            table(
+                "lengths",
+                known=shown("length", alt.datum.length),
+                shown=shown("length", alt.datum.counted),
+            ).mark_point(**_DOT),
+        ),
+        (
+            ("is_low", "The dots lie below the dashed line of a counter that tells the truth."),
+            ("is_high", "The dots lie above the dashed line of a counter that tells the truth."),
+            ("is_true", "The dashed line is a counter that tells the truth: yours is near it."),
+            (
+                "has_range",
+                "The solid line is your counter. If the dots do not follow it from its start, no"
+                " one factor will do.",
+            ),
+        ),
+        reach={
+            "known_top": shown("length", v.longest_known * 1.1),
+            "shown_top": shown("length", alt.expr.max(v.longest, v.longest_known) * 1.1),
+        },
+        tables=("lengths",),
+    )
+
+
+def factor_of_each(v: Any) -> SheetChart:
+    """Draw the factor of each length, their mean with its range, and a factor of one."""
+    x = axis("place", "Line in the lists", "count + 0.5", start=0.5, tickMinStep=1, grid=False)
+    y = axis(
+        "factor",
+        "Factor",
+        emit(alt.expr.max(v.most_factor, 1) * 1.01),
+        start=emit(alt.expr.min(v.least_factor, 1) * 0.99),
+    )
+    across = 0.5 + alt.datum.at * v.count
+    band = (
+        rows(2, place=across, factor=v.factor_low * 1, high=v.factor_high * 1)
+        .mark_area(color=YARN, opacity=0.22, clip=True)
+        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
+    )
+    end = rows(1, place=0.5 + v.count, factor=v.factor * 1)
+    lines = plot(
+        x,
+        y,
+        rows(2, place=across, factor=1).mark_line(**_TRUE),
+        rows(2, place=across, factor=v.factor * 1).mark_line(color=YARN, strokeWidth=2),
+        table("lengths", place=alt.datum.at * 1, factor=alt.datum.found * 1).mark_point(**_DOT),
+        *words(end, "factor_label", YARN, align="right", dx=-4, dy=-10),
+    )
+    return SheetChart(
+        "factor_of_each",
+        "The factor of each length",
+        alt.LayerChart(layer=[band, *lines.layer]),
+        (
+            (
+                "has_range",
+                "The band, {factor_low:4} to {factor_high:4}, is where the factor lies; the dashed"
+                " line is a counter that needs none. Dots that climb or fall from short lengths to"
+                " long mean that the counter misses some yarn at the start.",
+            ),
+        ),
+        tables=("lengths",),
+    )
+
+
+def length_behind_reading(v: Any) -> SheetChart:
+    """Draw the length behind each reading, with its range as a band around the line."""
+    reading = alt.datum.at * alt.param(name="reading_top", value=1)
+    length = shown("length", own("length", reading) * v.factor)
+    here = rows(1, reading=shown("length", v.reading), yards=shown("length", v.yards))
+    x = axis("reading", "Reading ({length_unit})", "reading_top")
+    y = axis("yards", "Length ({length_unit})", "yards_top")
+    band = (
+        rows(2, reading=reading, yards=length * v.low_ratio, high=length * v.high_ratio)
+        .mark_area(color=YARN, opacity=0.22, clip=True)
+        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
+    )
+    lines = plot(
+        x,
+        y,
+        rows(2, reading=reading, yards=length).mark_line(color=YARN, strokeWidth=3, clip=True),
+        here.mark_point(color=YARN, **_HERE),
+        *words(here, "yards_label", YARN, align="left", dx=14, dy=14),
+    )
+    return SheetChart(
+        "length_behind_reading",
+        "Length behind a reading, with its range",
+        alt.LayerChart(layer=[band, *lines.layer]),
+        (
+            (
+                "has_range",
+                "A reading of {reading} is between {yards_low!} and {yards_high}: the band. Drag"
+                " the point to another reading.",
+            ),
+        ),
+        Grip("reading", "reading", "yards", when="has_range"),
+        {
+            "reading_top": shown("length", v.reading * 1.3),
+            "yards_top": shown("length", v.yards_high * 1.2),
+        },
+    )
