@@ -154,6 +154,13 @@ class Troubles:
         return [one for one in self.seen if not any(text in one for text in self.expected)]
 
 
+def open_sheet(page: Page, server: Server, name: str) -> Page:
+    """Open a worksheet and wait for its answer."""
+    page.goto(f"{server.address}voila/render/{name}.ipynb")
+    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
+    return page
+
+
 def open_worksheet(page: Page, server: Server, name: str) -> None:
     """Open a worksheet and wait until every sheet in it is drawn and joined to its kernel."""
     page.goto(f"{server.address}voila/render/{name}.ipynb")

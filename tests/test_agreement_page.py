@@ -15,8 +15,9 @@ import numpy as np
 import pytest
 from scipy import stats
 
+from tests.browser import open_sheet
 from tests.test_estimates_agreement import LARGE, MINI
-from tests.test_page import PAGE, said
+from tests.test_page import settled
 from yarnsheets.sheets import DoTwoMethodsAgree
 from yarnsheets.sheets.agreement import how_often
 
@@ -203,14 +204,7 @@ def test_every_word_the_page_may_say_is_filled(situation: str) -> None:
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE.replace("how-many-yards", "do-two-methods-agree"))
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
-
-
-def settled(page: Page) -> str:
-    page.wait_for_selector(".ys-answer[aria-busy=false]")
-    return said(page)
+    return open_sheet(page, server, "do-two-methods-agree")
 
 
 def lines(page: Page, name: str, numbers: list[float]) -> None:

@@ -9,8 +9,9 @@ import numpy as np
 import pytest
 from scipy import optimize, stats
 
+from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.test_page import PAGE, box, centre, rows, said
+from tests.test_page import box, centre, rows, said, settled
 from yarnsheets import units
 from yarnsheets.sheets import CounterCheck
 
@@ -176,14 +177,7 @@ def test_the_charts_lines_are_the_factor_in_metres() -> None:
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE.replace("how-many-yards", "how-far-off-is-my-counter"))
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
-
-
-def settled(page: Page) -> str:
-    page.wait_for_selector(".ys-answer[aria-busy=false]")
-    return said(page)
+    return open_sheet(page, server, "how-far-off-is-my-counter")
 
 
 def lines(page: Page, name: str, *each: str) -> None:

@@ -19,8 +19,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.test_page import PAGE, box, said
+from tests.test_page import box, said, settled
 from tests.test_published_tables import printed
 from yarnsheets import regain
 from yarnsheets.sheets import WhatDampChanges, regain_used
@@ -293,14 +294,7 @@ def test_the_description_is_the_same_for_every_reader() -> None:
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE.replace("how-many-yards", "what-does-damp-air-change"))
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
-
-
-def settled(page: Page) -> str:
-    page.wait_for_selector(".ys-answer[aria-busy=false]")
-    return said(page)
+    return open_sheet(page, server, "what-does-damp-air-change")
 
 
 def pick(page: Page, name: str, words: str) -> None:

@@ -14,8 +14,9 @@ import numpy as np
 import pytest
 from scipy import stats
 
+from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import PAGE, box, rows, said
+from tests.test_page import box, rows, said, settled
 from yarnsheets.estimates import control_chart, drift
 from yarnsheets.sheets.bobbins import finest_with_thickest
 from yarnsheets.sheets.drifting import IsMyGristDrifting
@@ -305,14 +306,7 @@ def test_every_number_the_browser_computes_is_pythons() -> None:
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE.replace("how-many-yards", "is-my-grist-drifting"))
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
-
-
-def settled(page: Page) -> str:
-    page.wait_for_selector(".ys-answer[aria-busy=false]")
-    return said(page)
+    return open_sheet(page, server, "is-my-grist-drifting")
 
 
 def type_lines(page: Page, name: str, lines: Sequence[float]) -> None:

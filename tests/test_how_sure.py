@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 import pytest
 from scipy import stats
 
+from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import PAGE, box, said
+from tests.test_page import box, said, settled
 from yarnsheets.sheets import HowSureIsTheGrist
 from yarnsheets.units import convert
 
@@ -103,14 +104,7 @@ def test_a_range_is_said_low_end_first_in_every_unit() -> None:
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE.replace("how-many-yards", "how-sure-is-the-grist"))
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
-
-
-def settled(page: Page) -> str:
-    page.wait_for_selector(".ys-answer[aria-busy=false]")
-    return said(page)
+    return open_sheet(page, server, "how-sure-is-the-grist")
 
 
 def cuts(page: Page, *lines: str) -> None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import altair as alt
 import pytest
 
-from tests.browser import wait_until
+from tests.browser import open_sheet, wait_until
 from tests.test_sheets import SHOWN
 from yarnsheets import units
 from yarnsheets.sheets import HowManyYards, choices, view
@@ -21,19 +21,21 @@ if TYPE_CHECKING:
 
     from tests.browser import Server
 
-PAGE = "voila/render/how-many-yards.ipynb"
-
 
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE)
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
+    return open_sheet(page, server, "how-many-yards")
 
 
 def said(page: Page) -> str:
     return str(page.text_content(".ys-sentence"))
+
+
+def settled(page: Page) -> str:
+    """Read the answer once Python has worked out its part."""
+    page.wait_for_selector(".ys-answer[aria-busy=false]")
+    return said(page)
 
 
 def box(page: Page, name: str) -> Locator:
@@ -218,8 +220,7 @@ def test_keys_step_by_round_numbers_and_reach_the_ends(sheet: Page) -> None:
 def test_only_what_has_settled_goes_to_the_kernel(page: Page, server: Server) -> None:
     sent: list[str] = []
     page.on("websocket", lambda s: s.on("framesent", lambda f: sent.append(str(f))))
-    page.goto(server.address + PAGE)
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
+    open_sheet(page, server, "how-many-yards")
     page.wait_for_load_state("networkidle")
     x, y = centre(thumb(page, "grist"))
     page.mouse.move(x, y)

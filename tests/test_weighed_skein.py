@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 import pytest
 from scipy import stats
 
+from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import PAGE, box, said
+from tests.test_page import box, said, settled
 from yarnsheets.sheets import WeighedSkein
 
 if TYPE_CHECKING:
@@ -166,14 +167,7 @@ def test_the_description_is_the_same_for_every_reader() -> None:
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE.replace("how-many-yards", "what-does-a-weighed-skein-say"))
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
-
-
-def settled(page: Page) -> str:
-    page.wait_for_selector(".ys-answer[aria-busy=false]")
-    return said(page)
+    return open_sheet(page, server, "what-does-a-weighed-skein-say")
 
 
 def band(page: Page) -> list[float]:

@@ -18,8 +18,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.test_page import PAGE, box, centre, said
+from tests.test_page import box, centre, said, settled
 from yarnsheets import units
 from yarnsheets.sheets import WhatDoWrapsTell
 from yarnsheets.yarn_weights import YARN_WEIGHTS
@@ -289,14 +290,7 @@ def test_the_description_is_the_same_for_every_reader() -> None:
 @pytest.fixture
 def sheet(page: Page, server: Server) -> Page:
     """Open the worksheet and wait for its answer."""
-    page.goto(server.address + PAGE.replace("how-many-yards", "what-do-wraps-tell-of-grist"))
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
-    return page
-
-
-def settled(page: Page) -> str:
-    page.wait_for_selector(".ys-answer[aria-busy=false]")
-    return said(page)
+    return open_sheet(page, server, "what-do-wraps-tell-of-grist")
 
 
 def pick(page: Page, name: str, words: str) -> None:
