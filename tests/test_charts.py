@@ -111,9 +111,28 @@ def test_a_charts_handle_moves_an_input_and_stands_on_numbers(name: str) -> None
     assert {grip["x"], grip["y"]} <= set(known)
 
 
+# which of a chart's axis lengths the height of its point must fit in; the other one is the width
+UPRIGHT = {"yards_top", "fibre_top", "plied_top"}
+DIMENSIONS = {"weight": "mass", "weight_needed": "mass", "yards": "length"}
+
+
 @pytest.mark.parametrize("name", CHARTS)
 def test_the_axes_reach_past_the_point(name: str) -> None:
     chart = CHARTS[name]
-    number = {k: getattr(SHEET, k) for k in DESCRIBED["numbers"]}
-    for text in chart["reach"].values():
-        assert run(text, VALUES | number) > 0
+    for top, text in chart["reach"].items():
+        number = chart["grip"]["y" if top in UPRIGHT else "x"]
+        own, unit = {
+            "mass": ("lb", "g"),
+            "length": ("yd", "m"),
+            "grist": ("yd/lb", "tex"),
+        }[DIMENSIONS.get(number, "grist")]
+        point = units.convert(getattr(SHEET, number), own, unit)
+        assert run(text, VALUES) > point
+
+
+@pytest.mark.parametrize("name", CHARTS)
+def test_a_chart_declares_no_parameter_it_does_not_read(name: str) -> None:
+    spec = CHARTS[name]["spec"]
+    text = json.dumps({part: spec[part] for part in spec if part != "params"})
+    for param in spec["params"]:
+        assert re.search(rf"\b{param['name']}\b", text), param["name"]

@@ -4,11 +4,21 @@ from typing import Any
 
 import altair as alt
 
-from yarnsheets.charts.chart import INK, PROJECT, YARN, SheetChart, axis, plot, rows, table, words
+from yarnsheets.charts.chart import (
+    GOAL,
+    INK,
+    PROJECT,
+    YARN,
+    SheetChart,
+    axis,
+    plot,
+    rows,
+    table,
+    words,
+)
 
 _DOT: dict[str, Any] = {"filled": True, "size": 80, "opacity": 1, "clip": True}
 _ARM: dict[str, Any] = {"color": INK, "strokeWidth": 1.5, "clip": True}
-_SAME: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
 
 
 def first_against_second(v: Any) -> SheetChart:
@@ -22,7 +32,7 @@ def first_against_second(v: Any) -> SheetChart:
     lines = plot(
         x,
         y,
-        rows(2, first=end, second=end).mark_line(**_SAME),
+        rows(2, first=end, second=end).mark_line(**GOAL),
         table("points").mark_point(color=INK, **_DOT),
     )
     return SheetChart(
@@ -77,7 +87,7 @@ def difference_against_mean(v: Any) -> SheetChart:
     marked = plot(
         x,
         y,
-        rows(2, mean=left + alt.datum.at * (right - left), difference=0).mark_line(**_SAME),
+        rows(2, mean=left + alt.datum.at * (right - left), difference=0).mark_line(**GOAL),
         table("points").mark_point(color=INK, **_DOT),
         *words(
             table("bands", mean=right, difference=alt.datum.value),

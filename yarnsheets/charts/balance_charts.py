@@ -6,11 +6,15 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.charts.chart import (
+    DOT,
+    GOAL,
+    HERE,
     INK,
     PROJECT,
     YARN,
     SheetChart,
     axis,
+    band,
     own,
     plot,
     rows,
@@ -19,8 +23,6 @@ from yarnsheets.charts.chart import (
     words,
 )
 from yarnsheets.charts.expressions import choose, emit, larger
-
-_MAKER: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
 
 
 def factors_of_readings(v: Any) -> SheetChart:
@@ -38,19 +40,14 @@ def factors_of_readings(v: Any) -> SheetChart:
     maker, factor = shown("factor", v.balance_factor), shown("factor", v.factor)
     low, high = shown("factor", v.factor_low), shown("factor", v.factor_high)
     seen = alt.ExprRef(emit(choose(v.has_range, 1, 0)))
-    band = (
-        rows(2, at=across, factor=low, high=high)
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
-    )
+    spread = band(rows(2, at=across, factor=low, high=high))
     lines = plot(
         x,
         y,
-        rows(2, at=across, factor=maker).mark_line(**_MAKER),
+        spread,
+        rows(2, at=across, factor=maker).mark_line(**GOAL),
         rows(2, at=across, factor=factor).mark_line(color=YARN, strokeWidth=2),
-        table("readings", factor=shown("factor", alt.datum.given)).mark_point(
-            color=INK, filled=True, size=80, opacity=1
-        ),
+        table("readings", factor=shown("factor", alt.datum.given)).mark_point(**DOT),
         *words(
             rows(1, at=0.5 + alt.datum.at, factor=maker),
             "maker_label",
@@ -73,7 +70,7 @@ def factors_of_readings(v: Any) -> SheetChart:
     return SheetChart(
         "factors_of_readings",
         "The factor by each reading, and by the maker",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             (
                 "has_range",
@@ -102,29 +99,24 @@ def reading_against_truth(v: Any) -> SheetChart:
         cut = formulas.cut_from_grist(own("grist", true), factor)
         return shown("grist", formulas.grist_from_cut(cut, v.balance_factor))
 
-    band = (
-        rows(2, truth=true, reading=read(v.factor_low), high=read(v.factor_high))
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
-    )
+    spread = band(rows(2, truth=true, reading=read(v.factor_low), high=read(v.factor_high)))
     here = rows(1, truth=truth, reading=reading)
     lines = plot(
         x,
         y,
+        spread,
         rows(2, truth=true, reading=true).mark_line(color=INK, strokeDash=[7, 4], clip=True),
         rows(2, truth=true, reading=read(v.factor)).mark_line(color=YARN, strokeWidth=3, clip=True),
         rows(2, truth=truth, reading=truth + alt.datum.at * (reading - truth)).mark_line(
             color=PROJECT, strokeWidth=3
         ),
-        here.mark_point(
-            color=YARN, size=170, filled=True, opacity=1, stroke="white", strokeWidth=2
-        ),
+        here.mark_point(color=YARN, **HERE),
         *words(here, "reads_label", YARN, align="right", dx=-12, dy=-12),
     )
     return SheetChart(
         "reading_against_truth",
         "Reading against true grist",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             (
                 "has_range",

@@ -5,6 +5,7 @@ dimension, so a change of unit is a change of parameters and axis titles. Axis l
 parameters too: the page steps them to round numbers and holds them still during a drag.
 """
 
+import json
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
@@ -21,6 +22,19 @@ INK = "#22302f"
 FAINT = "#dfe5e3"
 
 HEIGHT = 260
+
+# Marks that mean the same on every chart: where the reader is, one of her readings, what is
+# wanted or true, and the foot from there to the axis.
+HERE: dict[str, Any] = {
+    "size": 170,
+    "filled": True,
+    "opacity": 1,
+    "stroke": "white",
+    "strokeWidth": 2,
+}
+DOT: dict[str, Any] = {"color": INK, "filled": True, "size": 80, "opacity": 1}
+GOAL: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
+FOOT: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [2, 3], "clip": True}
 
 # Of each dimension, what a number is multiplied by to be shown; of grist, also whether the unit
 # is length per mass (1) or mass per length (-1).
@@ -66,6 +80,11 @@ class SheetChart:
         texts = [alt.param(name=name, value="") for name in labels]
         tops = [alt.param(name=name, value=1) for name in self.reach]
         params = [*inputs, *FACTORS.values(), GRIST_POWER, *tops, *texts]
+        spec = self.chart.add_params(*params).configure(**_LOOK).to_dict()
+        # A page sets every parameter of every chart at every move: keep those the chart reads.
+        declared = spec.pop("params")
+        read = set(re.findall(r"\w+", json.dumps(spec)))
+        spec["params"] = [param for param in declared if param["name"] in read]
         return {
             "name": self.name,
             "title": self.title,
@@ -74,7 +93,7 @@ class SheetChart:
             "reach": {name: emit(value) for name, value in self.reach.items()},
             "tables": self.tables,
             "left": self.left,
-            "spec": self.chart.add_params(*params).configure(**_LOOK).to_dict(),
+            "spec": spec,
         }
 
 
@@ -142,6 +161,14 @@ def axis(
 def plot(x: dict[str, Any], y: dict[str, Any], *layers: alt.Chart) -> alt.LayerChart:
     """Lay layers over one another on the same two axes."""
     return alt.LayerChart(layer=[part.encode(x=alt.X(**x), y=alt.Y(**y)) for part in layers])
+
+
+def band(
+    layer: alt.Chart, to: str = "high", colour: str = YARN, opacity: float = 0.22
+) -> alt.Chart:
+    """Fill from a layer's y to its field `to`: the range that something lies in."""
+    filled: alt.Chart = layer.mark_area(color=colour, opacity=opacity, clip=True)
+    return filled.encode(y2=f"{to}:Q")
 
 
 def words(layer: alt.Chart, text: str, colour: str, **options: Any) -> tuple[alt.Chart, alt.Chart]:

@@ -5,12 +5,14 @@ from typing import Any
 import altair as alt
 
 from yarnsheets.charts.chart import (
-    INK,
-    PROJECT,
+    DOT,
+    GOAL,
+    HERE,
     YARN,
     Grip,
     SheetChart,
     axis,
+    band,
     own,
     plot,
     rows,
@@ -19,16 +21,6 @@ from yarnsheets.charts.chart import (
     words,
 )
 from yarnsheets.charts.expressions import emit
-
-_HERE: dict[str, Any] = {
-    "size": 170,
-    "filled": True,
-    "opacity": 1,
-    "stroke": "white",
-    "strokeWidth": 2,
-}
-_DOT: dict[str, Any] = {"color": INK, "filled": True, "size": 80, "opacity": 1}
-_TRUE: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
 
 
 def shown_against_known(v: Any) -> SheetChart:
@@ -40,7 +32,7 @@ def shown_against_known(v: Any) -> SheetChart:
         plot(
             axis("known", "Length you know ({length_unit})", "known_top"),
             axis("shown", "Shown ({length_unit})", "shown_top"),
-            rows(2, known=known, shown=known).mark_line(**_TRUE),
+            rows(2, known=known, shown=known).mark_line(**GOAL),
             rows(2, known=known, shown=known / v.factor).mark_line(
                 color=YARN, strokeWidth=3, clip=True
             ),
@@ -48,7 +40,7 @@ def shown_against_known(v: Any) -> SheetChart:
                 "lengths",
                 known=shown("length", alt.datum.length),
                 shown=shown("length", alt.datum.counted),
-            ).mark_point(**_DOT),
+            ).mark_point(**DOT),
         ),
         (
             ("is_low", "The dots lie below the dashed line of a counter that tells the truth."),
@@ -78,24 +70,21 @@ def factor_of_each(v: Any) -> SheetChart:
         start=emit(alt.expr.min(v.least_factor, 1) * 0.99),
     )
     across = 0.5 + alt.datum.at * v.count
-    band = (
-        rows(2, place=across, factor=v.factor_low * 1, high=v.factor_high * 1)
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
-    )
+    spread = band(rows(2, place=across, factor=v.factor_low * 1, high=v.factor_high * 1))
     end = rows(1, place=0.5 + v.count, factor=v.factor * 1)
     lines = plot(
         x,
         y,
-        rows(2, place=across, factor=1).mark_line(**_TRUE),
+        spread,
+        rows(2, place=across, factor=1).mark_line(**GOAL),
         rows(2, place=across, factor=v.factor * 1).mark_line(color=YARN, strokeWidth=2),
-        table("lengths", place=alt.datum.at * 1, factor=alt.datum.found * 1).mark_point(**_DOT),
+        table("lengths", place=alt.datum.at * 1, factor=alt.datum.found * 1).mark_point(**DOT),
         *words(end, "factor_label", YARN, align="right", dx=-4, dy=-10),
     )
     return SheetChart(
         "factor_of_each",
         "The factor of each length",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             (
                 "has_range",
@@ -115,22 +104,19 @@ def length_behind_reading(v: Any) -> SheetChart:
     here = rows(1, reading=shown("length", v.reading), yards=shown("length", v.yards))
     x = axis("reading", "Reading ({length_unit})", "reading_top")
     y = axis("yards", "Length ({length_unit})", "yards_top")
-    band = (
-        rows(2, reading=reading, yards=length * v.low_ratio, high=length * v.high_ratio)
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
-    )
+    spread = band(rows(2, reading=reading, yards=length * v.low_ratio, high=length * v.high_ratio))
     lines = plot(
         x,
         y,
+        spread,
         rows(2, reading=reading, yards=length).mark_line(color=YARN, strokeWidth=3, clip=True),
-        here.mark_point(color=YARN, **_HERE),
+        here.mark_point(color=YARN, **HERE),
         *words(here, "yards_label", YARN, align="left", dx=14, dy=14),
     )
     return SheetChart(
         "length_behind_reading",
         "Length behind a reading, with its range",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             (
                 "has_range",

@@ -10,6 +10,7 @@ from yarnsheets.charts.chart import (
     YARN,
     SheetChart,
     axis,
+    band,
     plot,
     rows,
     shown,
@@ -45,14 +46,13 @@ def weight_against_humidity(v: Any) -> SheetChart:
         start=emit(shown("mass", v.weight * v.lightest * 0.99)),
     )
     weighs = shown("mass", v.weight * alt.datum.ratio)
-    band = (
+    spread = band(
         table(
             "air",
             weight=shown("mass", v.weight * alt.datum.low),
             high_weight=shown("mass", v.weight * alt.datum.high),
-        )
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high_weight:Q")
+        ),
+        "high_weight",
     )
     days = table("days", weight=weighs)
     today = rows(2, humidity=alt.datum.at * 100, weight=shown("mass", v.weight))
@@ -63,6 +63,7 @@ def weight_against_humidity(v: Any) -> SheetChart:
     lines = plot(
         x,
         y,
+        spread,
         today.mark_line(**look),
         then.mark_line(strokeDash=[6, 4], **look),
         table("air", weight=weighs).mark_line(color=YARN, strokeWidth=3),
@@ -73,7 +74,7 @@ def weight_against_humidity(v: Any) -> SheetChart:
     return SheetChart(
         "weight_against_humidity",
         "Weight against humidity",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             (
                 "has_curve",

@@ -5,11 +5,13 @@ from typing import Any
 import altair as alt
 
 from yarnsheets.charts.chart import (
+    GOAL,
     INK,
     PROJECT,
     YARN,
     SheetChart,
     axis,
+    band,
     plot,
     rows,
     shown,
@@ -18,7 +20,6 @@ from yarnsheets.charts.chart import (
 )
 from yarnsheets.charts.expressions import choose, emit
 
-_TARGET: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
 _LIMIT: dict[str, Any] = {"color": YARN, "strokeWidth": 2, "strokeDash": [2, 3], "clip": True}
 _NUMBER = ",.4~r"
 
@@ -50,7 +51,7 @@ def cuts_in_order(v: Any) -> SheetChart:
         mean.mark_line(color=YARN, strokeWidth=2),
         low.mark_line(**_LIMIT),
         high.mark_line(**_LIMIT),
-        target.mark_line(**_TARGET),
+        target.mark_line(**GOAL),
         cuts.mark_line(color=INK, strokeWidth=1),
         cuts.transform_filter("!datum.flagged").mark_point(
             color=INK, filled=True, size=60, opacity=1
@@ -109,26 +110,21 @@ def bobbins_against_target(v: Any) -> SheetChart:
         "Grist ({grist_unit})", v.bobbin_low, v.bobbin_high, v.target_low, v.target_high
     )
     across = 0.5 + alt.datum.at * v.bobbin_count
-    near = (
-        rows(
-            2,
-            bobbin=across,
-            grist=shown("grist", v.target_low),
-            top=shown("grist", v.target_high),
-        )
-        .mark_area(color=PROJECT, opacity=0.14, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="top:Q")
+    near = rows(
+        2, bobbin=across, grist=shown("grist", v.target_low), top=shown("grist", v.target_high)
     )
     ranges = (
         table("ranges", grist=shown("grist", alt.datum.low), top=shown("grist", alt.datum.high))
         .mark_rule(color=YARN, strokeWidth=3)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="top:Q")
+        .encode(y2="top:Q")
     )
     target = shown("grist", v.target)
     lines = plot(
         x,
         y,
-        rows(2, bobbin=across, grist=target).mark_line(**_TARGET),
+        band(near, "top", PROJECT, 0.14),
+        ranges,
+        rows(2, bobbin=across, grist=target).mark_line(**GOAL),
         table("means", grist=shown("grist", alt.datum.found)).mark_point(
             color=YARN, filled=True, size=150, opacity=1, stroke="white", strokeWidth=2
         ),
@@ -144,7 +140,7 @@ def bobbins_against_target(v: Any) -> SheetChart:
     return SheetChart(
         "bobbins_against_target",
         "Each bobbin against the target",
-        alt.LayerChart(layer=[near, ranges, *lines.layer]),
+        lines,
         (
             ("has_answer", "Against the target of {target}, {off_target}."),
             (

@@ -6,6 +6,9 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.charts.chart import (
+    FOOT,
+    GOAL,
+    HERE,
     INK,
     PROJECT,
     YARN,
@@ -24,13 +27,6 @@ from yarnsheets.charts.expressions import choose, larger
 _CURVE_ROWS = 80
 _MOST_PLIES = 8
 
-_HERE: dict[str, Any] = {
-    "size": 170,
-    "filled": True,
-    "opacity": 1,
-    "stroke": "white",
-    "strokeWidth": 2,
-}
 _MEETING: dict[str, Any] = {
     "shape": "diamond",
     "size": 90,
@@ -38,8 +34,6 @@ _MEETING: dict[str, Any] = {
     "opacity": 1,
     "color": PROJECT,
 }
-_GOAL: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
-_FOOT: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [2, 3], "clip": True}
 
 
 def yards_against_weight(v: Any) -> SheetChart:
@@ -56,10 +50,10 @@ def yards_against_weight(v: Any) -> SheetChart:
             axis("weight", "Weight ({mass_unit})", "weight_top"),
             axis("yards", "Length ({length_unit})", "yards_top"),
             rows(2, weight=weight, yards=makes).mark_line(color=YARN, strokeWidth=3, clip=True),
-            rows(2, weight=weight, yards=goal).mark_line(**_GOAL),
-            rows(2, weight=needed, yards=goal * alt.datum.at).mark_line(**_FOOT),
+            rows(2, weight=weight, yards=goal).mark_line(**GOAL),
+            rows(2, weight=needed, yards=goal * alt.datum.at).mark_line(**FOOT),
             rows(1, weight=needed, yards=goal).mark_point(**_MEETING),
-            here.mark_point(color=YARN, **_HERE),
+            here.mark_point(color=YARN, **HERE),
             *words(
                 rows(1, weight=alt.datum.at, yards=goal),
                 "goal_label",
@@ -109,9 +103,9 @@ def fibre_against_grist(v: Any) -> SheetChart:
             rows(2, grist=alt.datum.at * top, fibre=have).mark_line(
                 color=YARN, strokeWidth=2, strokeDash=[7, 4], clip=True
             ),
-            rows(2, grist=enough, fibre=have * alt.datum.at).mark_line(**_FOOT),
+            rows(2, grist=enough, fibre=have * alt.datum.at).mark_line(**FOOT),
             rows(1, grist=enough, fibre=have).mark_point(clip=True, **_MEETING),
-            here.mark_point(color=PROJECT, **_HERE),
+            here.mark_point(color=PROJECT, **HERE),
             *words(
                 rows(1, grist=top + alt.datum.at, fibre=have),
                 "have_label",
@@ -165,8 +159,8 @@ def grist_against_plies(v: Any) -> SheetChart:
             axis("grist", "Grist of the yarn ({grist_unit})", "plied_top"),
             strands.mark_line(color=YARN, strokeWidth=1.5, strokeDash=[1, 3]),
             strands.mark_point(size=70, color=YARN, fill="white", opacity=1, strokeWidth=2),
-            rows(2, plies=0.5 + alt.datum.at * _MOST_PLIES, grist=just).mark_line(**_GOAL),
-            here.mark_point(color=YARN, **_HERE),
+            rows(2, plies=0.5 + alt.datum.at * _MOST_PLIES, grist=just).mark_line(**GOAL),
+            here.mark_point(color=YARN, **HERE),
             *words(
                 rows(1, plies=_MOST_PLIES + 0.5 + alt.datum.at, grist=just),
                 "just_label",

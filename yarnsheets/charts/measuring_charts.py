@@ -6,12 +6,14 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.charts.chart import (
-    INK,
+    DOT,
+    HERE,
     PROJECT,
     YARN,
     Grip,
     SheetChart,
     axis,
+    band,
     own,
     plot,
     rows,
@@ -21,14 +23,6 @@ from yarnsheets.charts.chart import (
 )
 from yarnsheets.charts.expressions import emit
 
-_HERE: dict[str, Any] = {
-    "size": 170,
-    "filled": True,
-    "opacity": 1,
-    "stroke": "white",
-    "strokeWidth": 2,
-}
-
 
 def yards_with_range(v: Any) -> SheetChart:
     """Draw the length a weight makes, with its range as a band around the line."""
@@ -37,22 +31,19 @@ def yards_with_range(v: Any) -> SheetChart:
     here = rows(1, weight=shown("mass", v.weight), yards=shown("length", v.yards))
     x = axis("weight", "Weight ({mass_unit})", "weight_top")
     y = axis("yards", "Length ({length_unit})", "yards_top")
-    band = (
-        rows(2, weight=weight, yards=makes * v.low_ratio, high=makes * v.high_ratio)
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
-    )
+    spread = band(rows(2, weight=weight, yards=makes * v.low_ratio, high=makes * v.high_ratio))
     lines = plot(
         x,
         y,
+        spread,
         rows(2, weight=weight, yards=makes).mark_line(color=YARN, strokeWidth=3, clip=True),
-        here.mark_point(color=YARN, **_HERE),
+        here.mark_point(color=YARN, **HERE),
         *words(here, "yards_label", YARN, align="left", dx=14, dy=14),
     )
     return SheetChart(
         "yards_with_range",
         "Length against weight, with its range",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             (
                 "has_range",
@@ -80,24 +71,21 @@ def readings_of_grist(v: Any) -> SheetChart:
     )
     across = 0.5 + alt.datum.at * v.count
     low, high = shown("grist", v.grist_low), shown("grist", v.grist_high)
-    band = (
-        rows(2, place=across, grist=low, high=high)
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
-    )
+    spread = band(rows(2, place=across, grist=low, high=high))
     middle = rows(2, place=across, grist=shown("grist", v.grist))
     points = plot(
         x,
         y,
+        spread,
         middle.mark_line(color=YARN, strokeWidth=2),
         table("readings", place=alt.datum.at * 1, grist=shown("grist", alt.datum.found)).mark_point(
-            color=INK, filled=True, size=80, opacity=1
+            **DOT
         ),
     )
     return SheetChart(
         "readings_of_grist",
         "Each cut, and the mean with its range",
-        alt.LayerChart(layer=[band, *points.layer]),
+        points,
         (
             (
                 "has_range",

@@ -6,12 +6,16 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.charts.chart import (
+    FOOT,
+    GOAL,
+    HERE,
     INK,
     PROJECT,
     YARN,
     Grip,
     SheetChart,
     axis,
+    band,
     lean,
     plot,
     rows,
@@ -21,17 +25,6 @@ from yarnsheets.charts.chart import (
 )
 from yarnsheets.charts.expressions import choose, emit, larger
 from yarnsheets.units import convert
-
-_HERE: dict[str, Any] = {
-    "color": YARN,
-    "size": 170,
-    "filled": True,
-    "opacity": 1,
-    "stroke": "white",
-    "strokeWidth": 2,
-}
-_GOAL: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [7, 4], "clip": True}
-_FOOT: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [2, 3], "clip": True}
 
 
 def range_against_turns(v: Any) -> SheetChart:
@@ -47,14 +40,13 @@ def range_against_turns(v: Any) -> SheetChart:
         emit(alt.expr.max(*ends)),
         start=emit(alt.expr.min(*ends)),
     )
-    band = (
-        table(  # computed fields under other names: they are computed again at every change
+    spread = band(
+        table(
             "windings",
             grist=shown("grist", v.grist * alt.datum.low),
             top=shown("grist", v.grist * alt.datum.high),
-        )
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="top:Q")
+        ),
+        "top",
     )
     across = alt.datum.at * top
     bounds = [shown("grist", v.grist * alt.expr.exp(v.wanted * side)) for side in (-1, 1)]
@@ -64,16 +56,15 @@ def range_against_turns(v: Any) -> SheetChart:
     lines = plot(
         x,
         y,
-        *(rows(2, turns=across, grist=bound).mark_line(**_GOAL) for bound in bounds),
-        rows(2, turns=enough, grist=ends[0] + alt.datum.at * (ends[1] - ends[0])).mark_line(
-            **_FOOT
-        ),
+        spread,
+        *(rows(2, turns=across, grist=bound).mark_line(**GOAL) for bound in bounds),
+        rows(2, turns=enough, grist=ends[0] + alt.datum.at * (ends[1] - ends[0])).mark_line(**FOOT),
         rows(
             2,
             turns=v.turns * 1,
             grist=range_ends[0] + alt.datum.at * (range_ends[1] - range_ends[0]),
         ).mark_line(color=INK, strokeWidth=3, clip=True),
-        here.mark_point(**_HERE),
+        here.mark_point(color=YARN, **HERE),
         *words(
             rows(1, turns=top + alt.datum.at, grist=alt.expr.max(*bounds)),
             "wanted_label",
@@ -102,7 +93,7 @@ def range_against_turns(v: Any) -> SheetChart:
     return SheetChart(
         "range_against_turns",
         "Range of the grist against turns",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             (
                 "is_answered",
@@ -130,23 +121,22 @@ def length_against_turns(v: Any) -> SheetChart:
     here = rows(1, turns=v.turns * 1, yards=shown("length", v.yards))
     x = axis("turns", "Turns in the skein", "wound_top")
     y = axis("yards", "Length ({length_unit})", "yards_top")
-    band = (
+    spread = band(
         rows(2, turns=turns, yards=makes * v.length_low_ratio, high=makes * v.length_high_ratio)
-        .mark_area(color=YARN, opacity=0.22, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
     )
     lines = plot(
         x,
         y,
+        spread,
         rows(2, turns=turns, yards=bare).mark_line(color=INK, strokeDash=[7, 4], clip=True),
         rows(2, turns=turns, yards=makes).mark_line(color=YARN, strokeWidth=3, clip=True),
-        here.mark_point(**_HERE),
+        here.mark_point(color=YARN, **HERE),
         *words(here, "yards_label", YARN, align="left", dx=14, dy=14),
     )
     return SheetChart(
         "length_against_turns",
         "Length against turns",
-        alt.LayerChart(layer=[band, *lines.layer]),
+        lines,
         (
             ("is_answered", "{turns} turns of {turn:4} are {yards:4}."),
             (

@@ -11,12 +11,14 @@ import altair as alt
 from yarnsheets import formulas
 from yarnsheets.charts.chart import (
     GRIST_POWER,
+    HERE,
     INK,
     PROJECT,
     YARN,
     Grip,
     SheetChart,
     axis,
+    band,
     computed,
     plot,
     rows,
@@ -34,7 +36,6 @@ from yarnsheets.sources import (
 )
 from yarnsheets.units import convert
 
-_HERE: dict[str, Any] = {"size": 170, "filled": True, "stroke": "white", "strokeWidth": 2}
 _SMALL: dict[str, Any] = {"fontSize": 12, "fontWeight": 400}
 _CURVE_ROWS = 40
 _MOST_TIMES = 4
@@ -86,9 +87,9 @@ def wraps_with_grist(v: Any) -> SheetChart:
     def wraps(density: Any) -> Any:
         return shown("wraps", formulas.wraps_per_inch_from_grist(grist, density))
 
-    def between(low: Any, high: Any, **look: Any) -> Any:
+    def between(low: Any, high: Any, colour: str, opacity: float) -> alt.Chart:
         layer = rows(2, grist=shown("grist", grist), wraps=low, high=high)
-        return layer.mark_area(clip=True, **look).encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
+        return band(layer, colour=colour, opacity=opacity)
 
     def line(density: Any, **look: Any) -> Any:
         layer = rows(2, grist=shown("grist", grist), wraps=wraps(density))
@@ -114,14 +115,12 @@ def wraps_with_grist(v: Any) -> SheetChart:
         wraps=across,
     )
     here = rows(1, grist=shown("grist", v.grist), wraps=across)
-    shaded = [
-        between(wraps(v.solid), shown("wraps", WRAPS_PER_INCH.high), color=INK, opacity=0.18),
-        between(wraps(airy), wraps(dense), color=YARN, opacity=0.15),
-        between(wraps(soft), wraps(firm), color=PROJECT, opacity=0.35),
-    ]
     lines = plot(
         x,
         y,
+        between(wraps(v.solid), shown("wraps", WRAPS_PER_INCH.high), INK, 0.18),
+        between(wraps(airy), wraps(dense), YARN, 0.15),
+        between(wraps(soft), wraps(firm), PROJECT, 0.35),
         line(airy, color=YARN, strokeWidth=1),
         line(dense, color=YARN, strokeWidth=1),
         line(v.solid, color=INK, strokeWidth=2),
@@ -132,7 +131,9 @@ def wraps_with_grist(v: Any) -> SheetChart:
         possible.mark_line(color=INK, strokeWidth=2, strokeDash=[3, 3], clip=True),
         usual.mark_line(color=YARN, strokeWidth=6, clip=True),
         here.mark_point(
-            clip=True, color=YARN, opacity=alt.ExprRef(emit(choose(v.has_grist, 1, 0))), **_HERE
+            clip=True,
+            color=YARN,
+            **HERE | {"opacity": alt.ExprRef(emit(choose(v.has_grist, 1, 0)))},
         ),
         *words(
             rows(
@@ -150,7 +151,7 @@ def wraps_with_grist(v: Any) -> SheetChart:
     return SheetChart(
         "wraps_with_grist",
         "Wraps and grist",
-        alt.LayerChart(layer=[*shaded, *lines.layer]),
+        lines,
         (
             (
                 None,
@@ -205,8 +206,8 @@ def doubled_grist(v: Any) -> SheetChart:
             rows(_CURVE_ROWS + 1, times=times, ratio=of_diameter).mark_line(
                 color=PROJECT, strokeWidth=3
             ),
-            at_two(v.wraps_ratio).mark_point(color=YARN, opacity=1, **_HERE),
-            at_two(v.diameter_ratio).mark_point(color=PROJECT, opacity=1, shape="square", **_HERE),
+            at_two(v.wraps_ratio).mark_point(color=YARN, **HERE),
+            at_two(v.diameter_ratio).mark_point(color=PROJECT, shape="square", **HERE),
             *words(at_two(v.wraps_ratio), "wraps_label", YARN, align="left", dx=8, dy=16),
             *words(at_two(v.diameter_ratio), "diameter_label", PROJECT, align="left", dx=8, dy=-14),
             *words(at_two(2), "'not so'", INK, align="right", dx=-8),

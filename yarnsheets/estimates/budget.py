@@ -63,6 +63,15 @@ class Budget:
             shares[each.name] = shares.get(each.name, 0.0) + share
         return shares
 
+    @property
+    def largest(self) -> str:
+        """The source with the largest share.
+
+        >>> Budget((Component("scale", 0.03), Component("reel", 0.04))).largest
+        'reel'
+        """
+        return max(self.shares.items(), key=lambda share: share[1])[0]
+
     def expanded(self, confidence: float = 0.95) -> float:
         """Return the relative half width at that confidence, by Student's t."""
         return t_factor(self.dof, confidence) * self.relative

@@ -21,7 +21,7 @@ from yarnsheets.estimates import (
     unlikely_cuts,
     unlikely_mass,
 )
-from yarnsheets.sheets import choices
+from yarnsheets.sheets import choices, cutting
 from yarnsheets.sheets.inputs import Input, Number, Pick, Readings, Result, Table
 from yarnsheets.sheets.sheet import Line, Sheet
 from yarnsheets.sheets.text import show
@@ -124,24 +124,8 @@ class BalanceCheck(Sheet):
         more=True,
         measure="From how it was wound and weighed.",
     )
-    trimming = Input(
-        "A cut’s length is right to within",
-        "short",
-        1 / 16,
-        low=0.001,
-        high=1,
-        more=True,
-        measure="The last bit trimmed off, or the finest mark of the ruler.",
-    )
-    stretch = Input(
-        "Stretched or slack while measured, at most",
-        "share",
-        0.005,
-        low=0.0001,
-        high=0.2,
-        more=True,
-        measure="Half a per cent is careful; a bouncy yarn may be several.",
-    )
+    trimming = cutting.trimming()
+    stretch = cutting.stretch()
 
     has_range = Result("flag", "the readings give a factor with its range")
     is_weighed = Result("flag", "they do, and are weighings")
@@ -208,7 +192,6 @@ class BalanceCheck(Sheet):
         found = self._by_weighing() if by_weight else self._by_yarn()
         value, budget, factors = found["factor"], found.pop("budget"), found.pop("factors")
         low, high = budget.of(value).interval()
-        worst = max(budget.shares, key=lambda name: budget.shares[name])
         return {
             "has_range": True,
             "is_weighed": by_weight,
@@ -219,8 +202,8 @@ class BalanceCheck(Sheet):
             "least": min(factors),
             "most": max(factors),
             "half_width": budget.expanded(),
-            "worst": f"the {worst}",
-            "worst_share": budget.shares[worst],
+            "worst": f"the {budget.largest}",
+            "worst_share": budget.shares[budget.largest],
             "sources": [{"source": name, "share": s} for name, s in budget.shares.items()],
             "readings": [{"at": at, "given": f} for at, f in enumerate(factors, start=1)],
             **found,

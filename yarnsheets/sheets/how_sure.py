@@ -1,6 +1,7 @@
 """How sure is the grist of a yarn, from several cuts on the balance."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
 from typing import Any, ClassVar
 
 from yarnsheets import formulas
@@ -9,7 +10,7 @@ from yarnsheets.charts.chart import SheetChart
 from yarnsheets.estimates.budget import Budget, balance_budget, resolution
 from yarnsheets.estimates.readings import grist_from_cuts, spread_of_cuts
 from yarnsheets.estimates.unlikely import unlikely_cuts
-from yarnsheets.sheets import choices
+from yarnsheets.sheets import choices, cutting
 from yarnsheets.sheets.inputs import Input, Number, Readings, Result, Table
 from yarnsheets.sheets.sheet import Line, Sheet
 from yarnsheets.units import convert
@@ -60,24 +61,8 @@ class HowSureIsTheGrist(Sheet):
         high=0.5,
         measure="5% either way of 1,000 is from 950 to 1,050.",
     )
-    trimming = Input(
-        "A cut’s length is right to within",
-        "short",
-        1 / 16,
-        low=0.001,
-        high=1,
-        more=True,
-        measure="The last bit trimmed off, or the finest mark of the ruler.",
-    )
-    stretch = Input(
-        "Stretched or slack while measured, at most",
-        "share",
-        0.005,
-        low=0.0001,
-        high=0.2,
-        more=True,
-        measure="Half a per cent is careful; a bouncy yarn may be several.",
-    )
+    trimming = cutting.trimming()
+    stretch = cutting.stretch()
     counterweight = Input(
         "The balance’s own weight is right to within",
         "share",
@@ -149,10 +134,7 @@ class HowSureIsTheGrist(Sheet):
             "No number of cuts would bring it to within {wanted}: look at {worst} first.",
         ),
     )
-    labels: ClassVar = {
-        "yards_label": "{yards:2}",
-        "grist_label": "{grist}",
-    }
+    labels: ClassVar = {"yards_label": "{yards:2}"}
 
     def work_out(self) -> Mapping[str, Any]:
         """Work out the grist, its range and what part each source has in it."""
@@ -163,13 +145,13 @@ class HowSureIsTheGrist(Sheet):
         if odd:
             return self.no_answer(odd)
         estimate = grist_from_cuts(self.cuts, self.balance_factor)
-        budget = self._budget(len(self.cuts))
+        budget_of = self._budgets()
+        budget = budget_of(len(self.cuts))
         grist = budget.of(estimate.value)
         low, high = grist.interval()
         yards_low, yards_high = self._with_scale(budget).of(1.0).interval()
         half_width = budget.expanded()
-        further = self._further_cuts()
-        worst = max(budget.shares, key=lambda name: budget.shares[name])
+        further = self._further_cuts(budget_of)
         grists = [formulas.grist_from_cut(cut, self.balance_factor) for cut in self.cuts]
         return {
             "has_range": True,
@@ -190,17 +172,18 @@ class HowSureIsTheGrist(Sheet):
             "dof": budget.dof,
             "student": half_width / budget.relative,
             "further": further or 0,
-            "worst": worst,
-            "worst_share": budget.shares[worst],
+            "worst": budget.largest,
+            "worst_share": budget.shares[budget.largest],
             "sources": [{"source": name, "share": s} for name, s in budget.shares.items() if s],
             "readings": [{"at": at, "found": g} for at, g in enumerate(grists, start=1)],
         }
 
-    def _budget(self, cuts: int) -> Budget:
-        return balance_budget(
+    def _budgets(self) -> Callable[[int], Budget]:
+        """Give the error budget for any number of cuts of this yarn."""
+        return partial(
+            balance_budget,
             sum(self.cuts) / len(self.cuts),
             spread_of_cuts(self.cuts),
-            cuts,
             trimming=self.trimming,
             stretch=self.stretch,
             counterweight=self.counterweight,
@@ -211,14 +194,14 @@ class HowSureIsTheGrist(Sheet):
         step = resolution("the skein’s weight", self.scale_step / self.weight)
         return Budget((*budget.components, step))
 
-    def _further_cuts(self) -> int | None:
+    def _further_cuts(self, budget_of: Callable[[int], Budget]) -> int | None:
         """Give how many more cuts make the range as narrow as wanted; none if no number does."""
         taken = len(self.cuts)
         return next(
             (
                 more
                 for more in range(1, _MOST_CUTS)
-                if self._budget(taken + more).expanded() <= self.wanted
+                if budget_of(taken + more).expanded() <= self.wanted
             ),
             None,
         )

@@ -27,7 +27,6 @@ T = TypeVar("T", Asked, Input, Number, Result, Table)
 # A sentence and the number that must hold for it to be said; none is always said.
 Line = tuple[str | None, str]
 
-
 # What a chart calls its own size and place: an input of such a name would move the chart.
 _TAKEN_BY_VEGA = {"width", "height", "padding", "autosize", "background", "cursor"}
 

@@ -206,7 +206,7 @@ class WeighedSkein(Sheet):
             "scale_relative": scale.relative,
             "enough": enough,
             "worst": _worst(budget),
-            "worst_share": max(budget.shares.values()),
+            "worst_share": budget.shares[budget.largest],
             "obstacle": _worst(self._budget(best, mass)),
             "sources": [{"source": name, "share": s} for name, s in budget.shares.items()],
             "windings": self._windings(mass, enough),
@@ -328,4 +328,4 @@ class WeighedSkein(Sheet):
 
 def _worst(budget: Budget) -> str:
     """Name the source of most of the doubt, as in "look at the scale"."""
-    return "the " + max(budget.shares, key=lambda name: budget.shares[name])
+    return f"the {budget.largest}"
