@@ -11,6 +11,9 @@ _WORDS = {
     "min": min,
     "if_": lambda test, yes, no: yes if test else no,
     "sqrt": math.sqrt,
+    "ceil": math.ceil,
+    "floor": math.floor,
+    "atan": math.atan,
 }
 
 

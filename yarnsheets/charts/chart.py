@@ -40,7 +40,10 @@ FOOT: dict[str, Any] = {"color": PROJECT, "strokeWidth": 2, "strokeDash": [2, 3]
 # is length per mass (1) or mass per length (-1).
 FACTORS = {
     dimension: alt.param(name=f"{dimension}_factor", value=1)
-    for dimension in ("length", "mass", "grist", "short", "factor", "wraps", "share")
+    for dimension in (
+        *("length", "mass", "grist", "short", "factor", "wraps", "share"),
+        *("area", "gauge", "sett", "twist", "thickness", "speed", "volume"),
+    )
 }
 GRIST_POWER = alt.param(name="grist_power", value=1)
 

@@ -5,6 +5,7 @@ Formulas are arithmetic alone, because a chart's parameter answers every compari
 browser computes with alike.
 """
 
+import math
 from typing import Any
 
 import altair as alt
@@ -46,6 +47,54 @@ def larger(a: Value, b: Value) -> Value:
     if is_emitted(a) or is_emitted(b):
         return alt.expr.max(a, b)
     return max(a, b)
+
+
+def smaller(a: Value, b: Value) -> Value:
+    """Take the smaller of two.
+
+    >>> smaller(2, 3)
+    2
+    >>> emit(smaller(alt.param(name="a", value=2), 3))
+    'min(a,3)'
+    """
+    if is_emitted(a) or is_emitted(b):
+        return alt.expr.min(a, b)
+    return min(a, b)
+
+
+def whole_up(value: Value) -> Value:
+    """Round up to a whole number; what is whole but for a last bit stays as it is.
+
+    >>> whole_up(2.1), whole_up(3 + 1e-12)
+    (3, 3)
+    >>> emit(whole_up(alt.param(name="a", value=2)))
+    'ceil((a - 1e-09))'
+    """
+    if is_emitted(value):
+        return alt.expr.ceil(value - 1e-9)
+    return math.ceil(value - 1e-9) if math.isfinite(value) else value
+
+
+def whole_down(value: Value) -> Value:
+    """Round down to a whole number; what is whole but for a last bit stays as it is.
+
+    >>> whole_down(2.9), whole_down(3 - 1e-12)
+    (2, 3)
+    """
+    if is_emitted(value):
+        return alt.expr.floor(value + 1e-9)
+    return math.floor(value + 1e-9) if math.isfinite(value) else value
+
+
+def angle(tangent: Value) -> Value:
+    """Give the angle of a tangent, in degrees.
+
+    >>> round(angle(1.0), 9)
+    45.0
+    """
+    if is_emitted(tangent):
+        return alt.expr.atan(tangent) * (180 / math.pi)
+    return math.atan(tangent) * (180 / math.pi)
 
 
 def emit(value: Value) -> str:

@@ -33,6 +33,10 @@ from yarnsheets.estimates.counter import (
     corrected_length,
     counter_factor,
 )
+from yarnsheets.estimates.enough import (
+    chance_enough,
+    length_for_chance,
+)
 from yarnsheets.estimates.estimate import (
     Estimate,
     Interval,
@@ -83,6 +87,7 @@ __all__ = [
     "Verdict",
     "absolute_agreement",
     "balance_budget",
+    "chance_enough",
     "compare",
     "compare_all",
     "control_chart",
@@ -96,6 +101,7 @@ __all__ = [
     "grist_from_cuts",
     "grist_from_skeins",
     "half_width",
+    "length_for_chance",
     "limits_of_agreement",
     "mean",
     "rectangular",

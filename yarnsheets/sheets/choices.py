@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from yarnsheets import units
 
 # What a sheet computes in, whatever the page shows: one consistent set. A "short" length is one
-# laid along a ruler; a "factor" turns it into grist; a "share" is a part of one.
+# laid along a ruler; a "factor" turns it into grist; a "share" is a part of one; "gauge" counts
+# stitches, rows, ends or picks.
 OWN_UNITS = {
     "length": "yd",
     "mass": "lb",
@@ -15,6 +16,13 @@ OWN_UNITS = {
     "factor": "yd/lb/in",
     "wraps": "1/in",
     "share": "1",
+    "area": "in**2",
+    "gauge": "1/in",
+    "sett": "1/in",
+    "twist": "1/in",
+    "thickness": "in",
+    "speed": "yd/hour",
+    "volume": "mL",
 }
 
 
@@ -50,6 +58,13 @@ MEASURES = (
             "factor": "yd/lb/in",
             "wraps": "1/in",
             "share": "percent",
+            "area": "in**2",
+            "gauge": "per_four_inches",
+            "sett": "1/in",
+            "twist": "1/in",
+            "thickness": "mm",
+            "speed": "yd/hour",
+            "volume": "mL",
         },
     ),
     Measure(
@@ -61,6 +76,13 @@ MEASURES = (
             "factor": "m/100g/cm",
             "wraps": "1/cm",
             "share": "percent",
+            "area": "cm**2",
+            "gauge": "per_ten_centimetres",
+            "sett": "1/cm",
+            "twist": "1/cm",
+            "thickness": "mm",
+            "speed": "m/hour",
+            "volume": "mL",
         },
     ),
 )
@@ -103,6 +125,12 @@ _LABELS = {choice.unit: choice.unit.replace("_", " ") for choice in GRIST_UNITS}
     "1/in": "to the inch",
     "1/cm": "to the cm",
     "percent": "%",
+    "in**2": "sq in",
+    "cm**2": "sq cm",
+    "per_four_inches": "to 4 in",
+    "per_ten_centimetres": "to 10 cm",
+    "yd/hour": "yd an hour",
+    "m/hour": "m an hour",
 }
 
 # Every unit a page may show, of each dimension.

@@ -143,10 +143,23 @@ class Pick(Asked, traitlets.Enum[str]):
         return super().describe() | {"options": self.options}
 
 
+class Words(Asked, traitlets.Unicode[str, str]):
+    """A short text of the reader's own, such as a currency or a name."""
+
+    kind = "words"
+
+    def __init__(self, title: str, value: str, *, measure: str, more: bool = False) -> None:
+        super().__init__(value, help=title)
+        self.title = title
+        self.measure = measure
+        self.more = more
+
+
 class Number(_Described, traitlets.Any):
     """A number the sheet works out by formulas, in its own units; it cannot be set.
 
-    A `dimension` of "flag" is one that is true or false and never shown.
+    A `dimension` of "flag" is one that is true or false and never shown; "money" keeps its
+    hundredths.
     """
 
     def __init__(self, dimension: str, help: str) -> None:  # noqa: A002 - the name traitlets uses

@@ -23,7 +23,13 @@ export function show(value, digits = 3, up = false) {
   return part ? `${whole}.${part}` : whole;
 }
 
-const SLOT = /\{(\w+)(?:@([\w/]+))?(?::(\d+))?([!^]*)\}/g;
+/* A sum of money, always with its hundredths. */
+function money(value) {
+  if (!Number.isFinite(value)) return "–";
+  return value.toFixed(2).replace(/\B(?=(\d{3})+\.)/g, ",");
+}
+
+const SLOT = /\{(\w+)(?:@([\w/*]+))?(?::(\d+))?([!^]*)\}/g;
 
 /* A number as people write it, by the rules of units.parse_number; NaN if it is none. */
 export function parseNumber(text) {
@@ -143,6 +149,7 @@ export async function mount(el, sheet, host) {
       const dimension = dimensionOf(name);
       if (typeof values[name] === "string") return values[name];
       if (typeof read(name) === "string") return read(name);
+      if (dimension === "money") return money(read(name));
       const turned = hasUnit(dimension) && scaleOf(dimension, unit)[1] < 0;
       const text = show(
         toShown(dimension, read(turned ? otherEnd(name) : name), unit),
@@ -212,7 +219,7 @@ export async function mount(el, sheet, host) {
 
   const onTrack = (input, value) => (input.step === null ? Math.log10(value) : value);
   const offTrack = (input, at) => (input.step === null ? 10 ** at : at);
-  const kinds = { number: addNumber, readings: addReadings, pick: addPick };
+  const kinds = { number: addNumber, readings: addReadings, pick: addPick, words: addWords };
   const finer = make("details", "ys-finer");
   finer.append(make("summary", "", "Finer points"));
 
@@ -282,6 +289,15 @@ export async function mount(el, sheet, host) {
       box,
       show: () => (box.selectedIndex = kept.indexOf(values[name])),
     });
+    return [holder];
+  }
+
+  async function addWords(name) {
+    const holder = await host.box(name);
+    const box = holder.querySelector("input");
+    box.maxLength = 40;
+    box.addEventListener("input", () => set(name, box.value, box));
+    Object.assign(controls[name], { box, show: (keepText) => keepText || (box.value = values[name]) });
     return [holder];
   }
 

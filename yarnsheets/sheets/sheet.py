@@ -19,7 +19,7 @@ from yarnsheets.charts.chart import SheetChart
 from yarnsheets.charts.expressions import emit
 from yarnsheets.sheets import choices
 from yarnsheets.sheets.inputs import Asked, Input, Number, Result, Table
-from yarnsheets.sheets.text import Slot, fill, show
+from yarnsheets.sheets.text import Slot, fill, money, show
 from yarnsheets.sheets.view import SheetView
 
 T = TypeVar("T", Asked, Input, Number, Result, Table)
@@ -125,6 +125,8 @@ class Sheet(traitlets.HasTraits):
         value = getattr(self, slot.name)
         if isinstance(value, str):
             return value
+        if trait.dimension == "money":
+            return money(value)
         if trait.dimension not in choices.OWN_UNITS:
             return show(value, slot.digits, up=slot.up)
         measure, grist = self._chosen()

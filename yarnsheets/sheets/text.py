@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
 
 DIGITS = 3
-_SLOT = re.compile(r"\{(\w+)(?:@([\w/]+))?(?::(\d+))?([!^]*)\}")
+_SLOT = re.compile(r"\{(\w+)(?:@([\w/*]+))?(?::(\d+))?([!^]*)\}")
 
 
 @dataclass(frozen=True)
@@ -62,6 +62,15 @@ def show(value: float, digits: int = DIGITS, *, up: bool = False) -> str:
     rounded = exact.quantize(step, ROUND_CEILING if up else ROUND_HALF_UP)
     text = f"{rounded:,}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def money(value: float) -> str:
+    """Write a sum of money, always with its hundredths.
+
+    >>> money(7.5), money(1234.567)
+    ('7.50', '1,234.57')
+    """
+    return f"{value:,.2f}" if math.isfinite(value) else "–"
 
 
 def fill(template: str, write: Callable[[Slot], str]) -> str:

@@ -14,7 +14,7 @@ import ipywidgets
 import traitlets
 
 from yarnsheets.sheets import choices
-from yarnsheets.sheets.inputs import Asked, Input, Pick
+from yarnsheets.sheets.inputs import Asked, Input, Pick, Words
 
 if TYPE_CHECKING:
     from yarnsheets.sheets.sheet import Sheet
@@ -101,6 +101,8 @@ def _control(asked: Asked, value: Any) -> dict[str, ipywidgets.Widget]:
     if isinstance(asked, Pick):
         options = [(words, kept) for kept, words in asked.options.items()]
         return {"pick": ipywidgets.Dropdown(options=options, value=value)}
+    if isinstance(asked, Words):
+        return {"box": ipywidgets.Text(continuous_update=False)}
     return {"lines": ipywidgets.Textarea(continuous_update=False, rows=6)}
 
 

@@ -1,0 +1,112 @@
+"""Whether what is there is enough for what is needed, when neither is known exactly.
+
+Both are positive and multiplied together from what was measured, so it is the ratio of the two
+that is in doubt: yarn is enough when its ratio to the need is one or more.
+"""
+
+import math
+
+from scipy.special import stdtr, stdtrit  # type: ignore[import-untyped] # it ships no types
+
+from yarnsheets.estimates.budget import Budget, Component
+from yarnsheets.estimates.estimate import PositiveEstimate
+
+
+def chance_enough(at_hand: PositiveEstimate, needed: PositiveEstimate) -> float:
+    """Return the chance that what is at hand is no less than what is needed.
+
+    ``chance = T(ln(at_hand / needed) / (u1**2 + u2**2)**0.5, dof)``
+
+    Parameters
+    ----------
+    at_hand : PositiveEstimate
+        Yarn that is there, with its uncertainty and degrees of freedom. [yd]
+    needed : PositiveEstimate
+        Yarn that the project takes, with the same; what its maker's own doubt is. [yd]
+
+    Returns
+    -------
+    float
+        Chance that it is enough, between 0 and 1. [1]
+
+    Raises
+    ------
+    ValueError
+        Nothing of its own: an estimate that is not above 0 is refused when it is made.
+
+    Range
+    -----
+    Relative uncertainties up to about 0.3. If neither is in doubt the chance is 0 or 1.
+
+    Source
+    ------
+    Follows from the estimates: a difference of two logarithms, each with Student's t, by JCGM
+    100:2008, 5.1.6 and G.4.1. Exact where both uncertainties are known.
+
+    Examples
+    --------
+    >>> have, need = PositiveEstimate(600.0, 30.0), PositiveEstimate(570.0, 40.0)
+    >>> round(chance_enough(have, need), 3)
+    0.724
+    """
+    budget = _doubt_of_ratio(at_hand, needed)
+    log_ratio = math.log(at_hand.value / needed.value)
+    if not budget.relative:
+        return float(log_ratio >= 0)
+    return float(stdtr(budget.dof, log_ratio / budget.relative))
+
+
+def length_for_chance(chance: float, at_hand: PositiveEstimate, needed: PositiveEstimate) -> float:
+    """Return how much there must be for the chance that it is enough to be as wanted.
+
+    ``length = needed * e**(t(chance, dof) * (u1**2 + u2**2)**0.5)``
+
+    Parameters
+    ----------
+    chance : float
+        Chance that is wanted, between 0 and 1. [1]
+    at_hand : PositiveEstimate
+        Yarn that is there; more of it is taken to be as uncertain, for its size. [yd]
+    needed : PositiveEstimate
+        Yarn that the project takes. [yd]
+
+    Returns
+    -------
+    float
+        Least amount, measured as well as what is there, that has this chance. [yd]
+
+    Raises
+    ------
+    ValueError
+        If the chance is not between 0 and 1.
+
+    Range
+    -----
+    Chances from 0.5 to 0.99; beyond that the tails of measurements are seldom known.
+
+    Source
+    ------
+    Follows from `chance_enough`, solved for the length, by JCGM 100:2008, 5.1.6 and G.4.1.
+
+    Examples
+    --------
+    >>> have, need = PositiveEstimate(600.0, 30.0), PositiveEstimate(570.0, 40.0)
+    >>> round(length_for_chance(0.95, have, need), 1)
+    656.8
+    """
+    if not 0 < chance < 1:
+        msg = f"The chance is {chance:g}. Choose one between 0 and 1, such as 0.95."
+        raise ValueError(msg)
+    budget = _doubt_of_ratio(at_hand, needed)
+    if not budget.relative:
+        return needed.value
+    return needed.value * math.exp(float(stdtrit(budget.dof, chance)) * budget.relative)
+
+
+def _doubt_of_ratio(at_hand: PositiveEstimate, needed: PositiveEstimate) -> Budget:
+    return Budget(
+        (
+            Component("what is there", at_hand.relative, at_hand.dof),
+            Component("what is needed", needed.relative, needed.dof),
+        )
+    )
