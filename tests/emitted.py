@@ -14,6 +14,7 @@ _WORDS = {
     "ceil": math.ceil,
     "floor": math.floor,
     "atan": math.atan,
+    "sin": math.sin,
 }
 
 
@@ -26,7 +27,7 @@ class Row:
 
 def run(text: str, values: Mapping[str, Any], row: Mapping[str, Any] | None = None) -> Any:
     """Work out emitted text with the given parameters, for one row of data."""
-    python = re.sub(r"\bif\(", "if_(", text)
+    python = re.sub(r"\bif\(", "if_(", text).replace("===", "==")
     names = {**_WORDS, **values, "datum": Row(row or {})}
     return eval(python, {"__builtins__": {}}, names)  # noqa: S307 - our own emitted text
 
@@ -34,4 +35,4 @@ def run(text: str, values: Mapping[str, Any], row: Mapping[str, Any] | None = No
 def names_in(text: str) -> set[str]:
     """Give the parameters that emitted text reads."""
     bare = re.sub(r"datum\.\w+|'[^']*'|\"[^\"]*\"", "", text)
-    return set(re.findall(r"[A-Za-z_]\w*", bare)) - set(_WORDS) - {"if", "true", "false", "null"}
+    return set(re.findall(r"\b[A-Za-z_]\w*", bare)) - set(_WORDS) - {"if", "true", "false", "null"}

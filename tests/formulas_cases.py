@@ -26,6 +26,12 @@ TAYLOR = (
     "published: J. T. Taylor, Cotton Weaving and Designing, 6th edition, p. 239 of an online copy"
 )
 D2118 = "published: ASTM D2118-18, moisture contents of wool as printed on its public page"
+WORSTED_TEAR = (
+    "published: Journal of the Textile Institute, Effect of Staple Strength on Worsted Processing,"
+    " Part II, abstract"
+)
+WEAVER = "published: a weaver's own worked example"
+DYER = "published: a dyer's own worked example"
 EXACT = "hand-worked: exact definitions,"
 
 
@@ -129,5 +135,78 @@ CASES = [
     Case("sett_maximum", (156.0, 4.0, 2.0), 104.0, f"{TAYLOR}: 32s cotton in a 2/2 twill"),
     Case("sett_maximum", (54.0, 2.0, 2.0), 27.0, f"{EXACT} half the diameters in plain weave"),
     Case("cloth_cover", (28.0, 0.015, 28.0, 0.015), 0.6636, f"{APTITUDE_TEST} 2007, question 85"),
+    # planning
+    Case("share_left", (0.05,), 0.95, f"{EXACT} 1 - 0.05"),
+    Case("noil_share", (9.4,), 5 / 52, f"{WORSTED_TEAR}: 9.4 to 1, share exact"),
+    Case("noil_share", (13.5,), 2 / 29, f"{WORSTED_TEAR}: 13.5 to 1, share exact"),
+    Case("washed_grist", (1200.0, 0.92, 0.95), 22080 / 19, f"{EXACT} 1200 * 0.92 / 0.95"),
+    Case("unwashed_grist", (22080 / 19, 0.92, 0.95), 1200.0, f"{EXACT} 1200 * 0.92 / 0.95, back"),
+    Case("unwashed_length", (920.0, 0.92), 1000.0, f"{EXACT} 920 / 0.92"),
+    Case("hours", (2060.0, 100.0), 20.6, f"{EXACT} 2060 / 100"),
+    Case("cost", (6.0, 12.5), 75.0, f"{EXACT} 6 * 12.50"),
+    Case("cost_per_length", (75.0, 1200.0), 0.0625, f"{EXACT} 75 / 1200"),
+    # weaving
+    Case("length_before_loss", (10.0, 0.2), 12.5, "published: an article of a regional"
+         " handweavers' conference, 10 in with 20 % shrinkage"),
+    Case("warp_length", (72.0, 0.1, 2.0, 6.0, 24.0), 190.0, f"{EXACT} 2 * 80 + 6 + 24"),
+    Case("thread_count", (24.0, 22.0), 528.0, f"{WEAVER}: 22 in at 24 to the inch"),
+    Case("thread_count", (48.0, 48.0), 2304.0, f"{WEAVER}: 48 in at 48 to the inch"),
+    Case("yarn_in_threads", (528.0, 4.0), 2112.0, f"{WEAVER}: 528 ends of 4 yd"),
+    Case("yarn_in_threads", (2304.0, 7.5), 17280.0, f"{WEAVER}: 2304 ends of 7 1/2 yd"),
+    Case("crimp", (12.5, 10.0), 0.25, f"{EXACT} 12.5 / 10 - 1"),
+    Case("cloth_mass_per_area", (4000.0, 1000 / 30, 0.10, 3000.0, 1000 / 20, 0.10), 198.0,
+         f"{APTITUDE_TEST} 2009, question 37: 132 and 66 g to the square metre"),
+    # section
+    Case("fibre_linear_density", (2.0, 1.0, 0.5), 1.25 * math.pi, f"{EXACT} pi * 4 / 4 * 1.25"),
+    Case("fibres_in_section", (20.0, 0.0005), 100.0,
+         f"{APTITUDE_TEST} 2021, question 53: 50 tex of 4.5 denier, in kilometres to the gram"),
+    Case("finest_grist", (40.0, 0.0005), 50.0, f"{EXACT} 1 / (40 * 0.0005)"),
+    Case("limit_irregularity", (125.0, 0.25), 0.1, f"{EXACT} the root of 1.25 / 125"),
+    Case("irregularity_index", (0.125, 0.1), 1.25, f"{APTITUDE_TEST} 2021, question 53"),
+    # dyeing
+    Case("lot_weight", (1000.0, 0.1, 4.0), 275.0, f"{EXACT} 1100 / 4"),
+    Case("mass_on_fibre", (454.0, 0.02), 9.08, f"{EXACT} 2 % of 454 g"),
+    Case("stock_volume", (454.0, 0.01, 0.01), 454.0, f"{DYER}: 454 g, 1 % depth, 1 % stock"),
+    Case("stock_volume", (454.0, 0.02, 0.01), 908.0, f"{DYER}: 454 g, 2 % depth, 1 % stock"),
+    Case("stock_volume", (100.0, 0.05, 0.01), 500.0, f"{DYER}: 100 g, 5 % depth, 1 % stock"),
+    Case("bath_volume", (250.0, 40.0), 10000.0, f"{EXACT} 40 mL to the gram"),
+    # shapes
+    Case("share_made", (0.5, 10.0, 10.0), 0.5, f"{EXACT} a rectangle"),
+    Case("share_made", (0.5, 1.0, 3.0), 0.375, f"{EXACT} 0.5 * (2 + 2 * 0.5) / 4"),
+    Case("rows_done", (0.375, 1.0, 3.0), 0.5, f"{EXACT} share_made, back"),
+    Case("stitches_in_rows", (7.0, 2.0, 10.0), 160.0, f"{EXACT} 7 + 9 + 11 and so on to 25"),
+    Case("stitches_in_rows", (6.0, 6.0, 20.0), 1260.0, f"{EXACT} 6 + 12 and so on to 120"),
+    Case("similar_size", (96.0, 300 / 900), 96 / math.sqrt(3), f"{EXACT} 96 over the root of 3"),
+    # twist
+    Case("twist_tangent", (0.02, 25 / math.pi), 0.5, f"{EXACT} a turn is pi * 0.02 round"),
+    Case("twist_for_tangent", (0.5, 0.02), 25 / math.pi, f"{EXACT} a turn is pi * 0.02 round"),
+    Case("twist_multiplier", (15.0, 36.0), 2.5, "published: an examination question, 36s cotton"),
+    Case("twist_from_multiplier", (2.5, 36.0), 15.0, f"{EXACT} 2.5 * 6"),
+    Case("length_per_treadle", (10.0, 4.0), 2.5, f"{EXACT} 10 / 4"),
+    Case("treadles_for_twist", (4.0, 30.0, 10.0), 12.0, f"{EXACT} 120 turns at 10 to a treadle"),
+    Case("twist_from_treadles", (12.0, 10.0, 30.0), 4.0, f"{EXACT} 120 turns in 30 in"),
+    # plied_twist
+    Case("twist_take_up", (3**-0.5,), 0.5 + 3**-0.5, f"{EXACT} 30 degrees, secant 2 / root of 3"),
+    Case("helix_take_up", (1.0,), 2**0.5, f"{EXACT} 45 degrees"),
+    Case("residual_twist", (6.0, 4.0, 1.0), 4.0, f"{EXACT} 45 degrees, half of the ply twist"),
+    Case("plying_take_up", (1.0625, 1.025, 1.0625), 1.025, f"{EXACT} one undoes the other"),
+    Case("plying_take_up", (1.0, 1.0, 1.06), 1.06,
+         f"{APTITUDE_TEST} 2014, question 37: contraction by 1.06 alone"),
+    Case("ply_twist_same_multiplier", (9.0, 9.0), 3.0, f"{EXACT} 9 / 3"),
+    # knitting
+    Case("loop_length", (4.0, 6.0, 24.0), 1.0, f"{EXACT} the root of 24 / 24"),
+    Case("loops_per_area", (5.5, 4.2, 0.5), 92.4, f"{APTITUDE_TEST} 2015, question 54; exact"),
+    Case("yarn_per_area", (4.0, 9.0, 25.0), 30.0, f"{EXACT} the root of 25 * 36"),
+    Case("yarn_per_area_by_one_gauge", (5.0, 6.0), 30.0,
+         "common practice: length times width times stitches to the inch over 6 yd, 36 / 6"),
+    Case("tightness_factor", (1 / 400, 2.0), 10.0, f"{EXACT} the root of 400 tex over 2 cm"),
+    Case("stitch_factor", (36.0, 24.0), 1.5, f"{EXACT} 36 / 24"),
+    Case("mass_from_swatch", (0.05, 25.0, 1000.0), 2.0, f"{EXACT} 0.05 * 1000 / 25"),
+    Case("knitting_mass", (28.0, 48.0, 200.0, 1.75, 20 * 560.0), 42.0, f"{DAVIS} 14"),
+    Case("knitting_mass", (24.0, 60.0, 320.0, 1.75, 40 * 840.0), 24.0, f"{DAVIS} 16: silk"),
+    Case("knitting_mass", (18.0, 56.0, 72.0, 2.5, 9 * 840.0), 24.0, f"{DAVIS} 17, backwards"),
+    # outline
+    Case("trapezoid_area", (13.0, 8.0, 18.0), 189.0, f"{EXACT} 10.5 * 18"),
+    Case("circle_area", (2.0,), math.pi, f"{EXACT} a circle of radius 1"),
 ]
 # fmt: on

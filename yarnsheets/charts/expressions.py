@@ -97,6 +97,15 @@ def angle(tangent: Value) -> Value:
     return math.atan(tangent) * (180 / math.pi)
 
 
+def sine(radians: Value) -> Value:
+    """Give the sine of an angle in radians.
+
+    >>> round(sine(math.pi / 6), 9)
+    0.5
+    """
+    return alt.expr.sin(radians) if is_emitted(radians) else math.sin(radians)
+
+
 def emit(value: Value) -> str:
     """Write a value as the text the browser computes with.
 

@@ -33,6 +33,10 @@ from yarnsheets.estimates.counter import (
     corrected_length,
     counter_factor,
 )
+from yarnsheets.estimates.course import (
+    Course,
+    course,
+)
 from yarnsheets.estimates.enough import (
     chance_enough,
     length_for_chance,
@@ -80,6 +84,7 @@ __all__ = [
     "Comparison",
     "Component",
     "ControlChart",
+    "Course",
     "Estimate",
     "Interval",
     "PositiveEstimate",
@@ -94,6 +99,7 @@ __all__ = [
     "corrected_length",
     "correlated_relative",
     "counter_factor",
+    "course",
     "cuts_needed",
     "cuts_needed_if_spread_known",
     "drift",

@@ -21,6 +21,12 @@ from yarnsheets.formulas.diameter import (
     wraps_per_inch,
     wraps_per_inch_from_grist,
 )
+from yarnsheets.formulas.dyeing import (
+    bath_volume,
+    lot_weight,
+    mass_on_fibre,
+    stock_volume,
+)
 from yarnsheets.formulas.fibre import (
     fibre_needed,
     grist_for_fibre,
@@ -32,6 +38,14 @@ from yarnsheets.formulas.folding import (
     missing_single_grist,
     plied_grist_unequal,
 )
+from yarnsheets.formulas.knitting import (
+    knitting_mass,
+    mass_from_swatch,
+    stitch_factor,
+    yarn_per_area,
+    yarn_per_area_by_one_gauge,
+)
+from yarnsheets.formulas.loops import loop_length, loops_per_area, tightness_factor
 from yarnsheets.formulas.moisture import (
     blend_regain,
     content_from_regain,
@@ -41,6 +55,24 @@ from yarnsheets.formulas.moisture import (
     regain,
     regain_from_content,
 )
+from yarnsheets.formulas.outline import circle_area, trapezoid_area
+from yarnsheets.formulas.planning import (
+    cost,
+    cost_per_length,
+    hours,
+    noil_share,
+    share_left,
+    unwashed_grist,
+    unwashed_length,
+    washed_grist,
+)
+from yarnsheets.formulas.plied_twist import (
+    helix_take_up,
+    ply_twist_same_multiplier,
+    plying_take_up,
+    residual_twist,
+    twist_take_up,
+)
 from yarnsheets.formulas.plying import (
     plied_grist,
     plied_length,
@@ -48,6 +80,13 @@ from yarnsheets.formulas.plying import (
     singles_grist,
     singles_length,
     take_up,
+)
+from yarnsheets.formulas.section import (
+    fibre_linear_density,
+    fibres_in_section,
+    finest_grist,
+    irregularity_index,
+    limit_irregularity,
 )
 from yarnsheets.formulas.sett import (
     ashenhurst_diameters,
@@ -57,11 +96,34 @@ from yarnsheets.formulas.sett import (
     grist_from_ashenhurst_diameters,
     sett_maximum,
 )
+from yarnsheets.formulas.shapes import (
+    rows_done,
+    share_made,
+    similar_size,
+    stitches_in_rows,
+)
 from yarnsheets.formulas.skein import (
     grist_from_skein,
     skein_circumference,
     skein_length,
     skein_turns,
+)
+from yarnsheets.formulas.twist import (
+    length_per_treadle,
+    treadles_for_twist,
+    twist_for_tangent,
+    twist_from_multiplier,
+    twist_from_treadles,
+    twist_multiplier,
+    twist_tangent,
+)
+from yarnsheets.formulas.weaving import (
+    cloth_mass_per_area,
+    crimp,
+    length_before_loss,
+    thread_count,
+    warp_length,
+    yarn_in_threads,
 )
 
 __all__ = [
@@ -69,17 +131,26 @@ __all__ = [
     "ashenhurst_factor",
     "balance_factor",
     "balance_factor_from_counterweight",
+    "bath_volume",
     "blend_regain",
     "bulk_density_from_ashenhurst_factor",
     "bulk_density_from_wraps",
+    "circle_area",
     "cloth_cover",
+    "cloth_mass_per_area",
     "content_from_regain",
+    "cost",
+    "cost_per_length",
     "counterweight",
+    "crimp",
     "cut_from_grist",
     "diameter_from_grist",
     "diameter_from_wraps",
     "dry_mass",
+    "fibre_linear_density",
     "fibre_needed",
+    "fibres_in_section",
+    "finest_grist",
     "grist",
     "grist_at_regain",
     "grist_for_fibre",
@@ -87,28 +158,68 @@ __all__ = [
     "grist_from_cut",
     "grist_from_skein",
     "grist_from_wraps",
+    "helix_take_up",
+    "hours",
+    "irregularity_index",
+    "knitting_mass",
     "length",
+    "length_before_loss",
     "length_from_fibre",
+    "length_per_treadle",
+    "limit_irregularity",
+    "loop_length",
+    "loops_per_area",
+    "lot_weight",
     "mass",
     "mass_at_regain",
+    "mass_from_swatch",
+    "mass_on_fibre",
     "mass_share",
     "missing_single_grist",
+    "noil_share",
     "overall_yield",
     "plied_grist",
     "plied_grist_unequal",
     "plied_length",
     "ply_count",
+    "ply_twist_same_multiplier",
+    "plying_take_up",
     "regain",
     "regain_from_content",
+    "residual_twist",
     "retraction",
+    "rows_done",
     "sett_maximum",
+    "share_left",
+    "share_made",
+    "similar_size",
     "singles_grist",
     "singles_length",
     "skein_circumference",
     "skein_length",
     "skein_turns",
+    "stitch_factor",
+    "stitches_in_rows",
+    "stock_volume",
     "take_up",
     "take_up_from_retraction",
+    "thread_count",
+    "tightness_factor",
+    "trapezoid_area",
+    "treadles_for_twist",
+    "twist_for_tangent",
+    "twist_from_multiplier",
+    "twist_from_treadles",
+    "twist_multiplier",
+    "twist_take_up",
+    "twist_tangent",
+    "unwashed_grist",
+    "unwashed_length",
+    "warp_length",
+    "washed_grist",
     "wraps_per_inch",
     "wraps_per_inch_from_grist",
+    "yarn_in_threads",
+    "yarn_per_area",
+    "yarn_per_area_by_one_gauge",
 ]
