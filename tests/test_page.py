@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import altair as alt
@@ -336,8 +335,8 @@ def test_the_chart_bundle_is_of_the_vega_lite_that_altair_writes_for(sheet: Page
 
 
 def call(page: Page, name: str, *arguments: Any) -> Any:
-    """Call a function that sheet.js exports."""
-    source = (Path(view.__file__).parent / "sheet.js").read_text("utf-8")
+    """Call a function that the front end exports."""
+    source = view.SheetView._esm
     return page.evaluate(
         f"""async ([source, given]) => {{
             const url = URL.createObjectURL(new Blob([source], {{type: "text/javascript"}}));

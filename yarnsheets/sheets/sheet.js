@@ -88,8 +88,9 @@ export async function mount(el, sheet, host) {
   const id = `yarnsheet-${++mounts}`;
   const { View, parse, compile } = await host.charts();
 
-  const values = { ...host.values };
-  const choice = { ...host.choice };
+  const linked = readLink(host.address?.read() ?? "", sheet);
+  const values = { ...host.values, ...linked.values };
+  const choice = { ...host.choice, ...linked.choice };
   let found = host.found; // what Python alone could work out
   const errors = {};
   const controls = {};
@@ -182,7 +183,9 @@ export async function mount(el, sheet, host) {
   details.append(make("summary", "", "The arithmetic, with your numbers"), steps);
   details.addEventListener("toggle", writeWorked);
   const root = make("div", "ys-sheet");
-  root.append(answer, inputs, figures, details);
+  const onward = make("nav", "ys-onward");
+  const keep = make("section", "ys-keep");
+  root.append(answer, inputs, figures, details, onward, keep);
 
   // a choice of units is offered where it changes something
   const described = [sheet.inputs, sheet.numbers, sheet.results].flatMap(Object.values);
@@ -241,6 +244,14 @@ export async function mount(el, sheet, host) {
     (input.more ? finer : inputs).append(group);
   }
   if (finer.children.length > 1) inputs.append(finer);
+
+  if (sheet.cautions.length) {
+    const cautions = make("aside", "ys-cautions");
+    const list = make("ul");
+    list.append(...sheet.cautions.map((caution) => make("li", "", caution)));
+    cautions.append(make("h3", "", "Before you start"), list);
+    inputs.append(cautions);
+  }
 
   async function addNumber(name, input) {
     const slider = await host.slider(name);
@@ -400,7 +411,17 @@ export async function mount(el, sheet, host) {
 
   function settle() {
     spoken.textContent = sentence.textContent;
+    host.address?.write(writeLink(values, choice));
     host.settle({ ...values }, { ...choice });
+  }
+
+  /* Take what a link says; a number that it gives out of range stands in its box, with the reason. */
+  function take({ refused }) {
+    for (const [name, value] of Object.entries(refused)) {
+      controls[name].box.value = written(sheet.inputs[name], value);
+      controls[name].type(name);
+    }
+    settle();
   }
 
   function changeUnits() {
@@ -473,6 +494,8 @@ export async function mount(el, sheet, host) {
     for (const [name, control] of Object.entries(controls))
       control.show?.(control.box === typedIn || Boolean(errors[name]));
     writeWorked();
+    pointOnward();
+    save.disabled = waiting();
     charts.forEach(draw);
   }
 
@@ -499,6 +522,88 @@ export async function mount(el, sheet, host) {
     handle.hidden = grip.when !== null && !read(grip.when);
     const at = (axis) => view.scale(axis)(toShown(dimensionOf(grip[axis]), read(grip[axis])));
     handle.style.transform = `translate(${at("x") + left}px, ${at("y") + GAP.top}px)`;
+  }
+
+  // -- taking the numbers along
+
+  const button = (text, act) => {
+    const el = make("button", "ys-button", text);
+    el.type = "button";
+    el.addEventListener("click", act);
+    keep.append(el);
+    return el;
+  };
+  const save = button("Save the numbers (CSV)", () =>
+    saveFile(`${host.name}.csv`, writeRows(numberRows()), "text/csv"),
+  );
+  if (host.address) button("Copy a link to these numbers", copyLink);
+  button("Print", () => window.print());
+  const copied = make("div", "ys-copied");
+  copied.setAttribute("role", "status");
+  keep.append(copied);
+
+  /* Show the link too: a page that is not from this machine may not copy by itself. */
+  async function copyLink() {
+    const box = make("input");
+    box.readOnly = true;
+    box.value = host.address.of(writeLink(values, choice));
+    box.setAttribute("aria-label", "Link to these numbers");
+    const note = make("span", "", "Copy this link: it opens wherever this page does.");
+    copied.replaceChildren(note, box);
+    box.select();
+    try {
+      await navigator.clipboard.writeText(box.value);
+      note.textContent = "The link is copied. It opens wherever this page does.";
+    } catch {
+      // it stands there, selected
+    }
+  }
+
+  const ways = (host.address ? sheet.onward : []).map((way) => {
+    const link = make("a", "", way.question);
+    const item = make("li");
+    item.append(link);
+    return { ...way, link, item };
+  });
+  if (ways.length) {
+    const list = make("ul");
+    list.append(...ways.map(({ item }) => item));
+    onward.append(make("h3", "", "Go on with these numbers"), list);
+    onward.setAttribute("aria-label", "Go on with these numbers");
+  }
+
+  /* Let the links to other worksheets carry what those ask and this one knows. */
+  function pointOnward() {
+    for (const { worksheet, carries, link } of ways) {
+      const known = Object.entries(carries)
+        .map(([asked, name]) => [asked, name ? (values[name] ?? read(name)) : []])
+        .filter(([, value]) => !Number.isNaN(value));
+      link.href = `${worksheet}.ipynb#${writeLink(Object.fromEntries(known), choice)}`;
+    }
+  }
+
+  /* Every number asked and found, in the units shown. */
+  function numberRows() {
+    const row = (part, name, what, value) => {
+      const { dimension } = sheet.inputs[name] ?? sheet.numbers[name] ?? sheet.results[name];
+      if (typeof value === "string") return [part, what, value, ""];
+      const shown = Number(toShown(dimension, value).toPrecision(12));
+      return [part, what, shown, hasUnit(dimension) ? label(unitOf(dimension)) : ""];
+    };
+    const asked = Object.entries(sheet.inputs).flatMap(([name, input]) => {
+      const value = input.options?.[values[name]] ?? values[name];
+      if (!Array.isArray(value)) return [row("asked", name, input.title, value)];
+      return value.map((one, at) => row("asked", name, `${input.title}, ${at + 1}`, one));
+    });
+    const worked = Object.entries({ ...sheet.numbers, ...sheet.results })
+      .filter(([, { dimension }]) => dimension !== "flag")
+      .map(([name, { dimension, what }]) => {
+        const turned = hasUnit(dimension) && scaleOf(dimension)[1] < 0;
+        return row("found", name, what, read(turned ? otherEnd(name) : name));
+      })
+      .filter(([, , value]) => value !== "" && !Number.isNaN(value));
+    const answered = [["answer", sentence.textContent, "", ""]];
+    return [["part", "what", "value", "unit"], ...asked, ...worked, ...answered];
   }
 
   const charts = sheet.charts.map((chart) => {
@@ -587,6 +692,16 @@ export async function mount(el, sheet, host) {
   embedAll();
   refresh();
   spoken.textContent = sentence.textContent;
+  if (host.address?.read()) take(linked);
+  host.address?.onChange((link) => {
+    const given = readLink(link, sheet);
+    Object.assign(values, given.values);
+    Object.assign(choice, given.choice);
+    showChoice();
+    embedAll();
+    refresh();
+    take(given);
+  });
 
   const resized = new ResizeObserver(() => {
     for (const chart of charts) {
@@ -620,6 +735,22 @@ function loadCharts(model) {
   return globalThis.yarnsheetsCharts;
 }
 
+let addressed = false;
+
+/* The address of a worksheet's page holds the numbers of its first sheet; elsewhere there is none. */
+function pageAddress() {
+  const isPage = document.getElementById("yarnsheets-charts") && /\.ipynb$/.test(location.pathname);
+  if (addressed || !isPage) return null;
+  addressed = true;
+  const of = (link) => `${location.href.split("#")[0]}#${link}`;
+  return {
+    read: () => location.hash.slice(1),
+    of,
+    write: (link) => history.replaceState(history.state, "", of(link)),
+    onChange: (listen) => addEventListener("hashchange", () => listen(location.hash.slice(1))),
+  };
+}
+
 async function jupyterHost(model) {
   const manager = model.widget_manager;
   const { inputs, units } = model.get("controls");
@@ -638,6 +769,8 @@ async function jupyterHost(model) {
     choice: model.get("choice"),
     found: model.get("found"),
     charts: () => loadCharts(model),
+    address: pageAddress(),
+    name: location.pathname.match(/([^/]+)\.ipynb$/)?.[1] ?? "yarnsheet",
 
     async slider(name) {
       const control = (sliders[name] = await modelOf(inputs[name].slider));

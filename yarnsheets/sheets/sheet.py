@@ -19,6 +19,7 @@ from yarnsheets.charts.chart import SheetChart
 from yarnsheets.charts.expressions import emit
 from yarnsheets.sheets import choices
 from yarnsheets.sheets.inputs import Asked, Input, Number, Result, Table
+from yarnsheets.sheets.onward import WAYS
 from yarnsheets.sheets.text import Slot, fill, money, show
 from yarnsheets.sheets.view import SheetView
 
@@ -43,6 +44,7 @@ class Sheet(traitlets.HasTraits):
 
     answer: ClassVar[tuple[Line, ...]] = ()
     labels: ClassVar[dict[str, str]] = {}
+    cautions: ClassVar[tuple[str, ...]] = ()
 
     warnings = traitlets.List(
         traitlets.Unicode(),
@@ -182,10 +184,17 @@ class Sheet(traitlets.HasTraits):
         return {
             "inputs": {name: asked.describe() for name, asked in self.inputs().items()},
             "numbers": {
-                name: {"expr": emit(computed[name]), "dimension": number.dimension}
+                name: {
+                    "expr": emit(computed[name]),
+                    "dimension": number.dimension,
+                    "what": number.help,
+                }
                 for name, number in self.numbers().items()
             },
-            "results": {name: {"dimension": r.dimension} for name, r in self.results().items()},
+            "results": {
+                name: {"dimension": result.dimension, "what": result.help}
+                for name, result in self.results().items()
+            },
             "scales": {
                 dimension: {unit: [s.factor, s.power] for unit, s in shown.items()}
                 for dimension, shown in choices.scales().items()
@@ -202,6 +211,8 @@ class Sheet(traitlets.HasTraits):
                 for g in choices.GRIST_UNITS
             },
             "labels": self.labels,
+            "cautions": self.cautions,
+            "onward": [way.describe() for way in WAYS.get(type(self).__name__, ())],
             "charts": [
                 chart.describe(params.values(), self.labels)
                 for chart in self.charts(SimpleNamespace(**params, **computed))

@@ -31,7 +31,7 @@ class SheetView(anywidget.AnyWidget):
     could work out, and for which values.
     """
 
-    _esm = _HERE / "sheet.js"
+    _esm = (_HERE / "keep.js").read_text("utf-8") + (_HERE / "sheet.js").read_text("utf-8")
     _css = _HERE / "sheet.css"
 
     description = traitlets.Dict().tag(sync=True)
