@@ -10,7 +10,7 @@ from scipy import stats
 
 from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import box, rows, said, settled
+from tests.test_page import box, rows, said, settled, unfold
 from yarnsheets.estimates import PositiveEstimate, Verdict, compare
 from yarnsheets.sheets import BalanceCheck
 
@@ -190,7 +190,7 @@ def test_both_ways_say_what_python_says_in_any_unit(sheet: Page) -> None:
     lines(sheet, "weighings", "0.130", "0.131")
     python = BalanceCheck(weighings=[0.13, 0.131])
     assert settled(sheet) == python.sentence
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert arithmetic(sheet) == python.arithmetic
 
     sheet.get_by_label("How you check it", exact=True).select_option("try a yarn of known grist")

@@ -21,7 +21,7 @@ from hypothesis import strategies as st
 
 from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.test_page import box, said, settled
+from tests.test_page import box, said, settled, unfold
 from tests.test_published_tables import printed
 from yarnsheets import regain
 from yarnsheets.sheets import WhatDampChanges, regain_used
@@ -311,7 +311,7 @@ def test_typed_numbers_give_pythons_sentence_and_arithmetic(sheet: Page) -> None
         humidity_now=0.72, humidity_then=0.28, measure="metres, grams", grist_unit="tex"
     )
     assert settled(sheet) == python.sentence
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
 
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import box, said, settled, thumb
+from tests.test_page import box, said, settled, thumb, unfold
 from tests.test_published_tables import printed
 from yarnsheets.sheets import DyeLot
 
@@ -234,7 +234,7 @@ def test_parts_and_grams_give_pythons_words(sheet: Page) -> None:
     python = lot(parts=[60, 30, 10])
     sheet.wait_for_function("document.querySelector('.ys-sentence').textContent.includes('272')")
     assert settled(sheet) == python.sentence
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
 
     box(sheet, "depth").fill("50")

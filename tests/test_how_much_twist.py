@@ -16,7 +16,7 @@ import pytest
 
 from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.test_page import box, rows, said, settled
+from tests.test_page import box, rows, said, settled, unfold
 from yarnsheets.sheets import HowMuchTwist
 from yarnsheets.units import convert
 
@@ -317,7 +317,7 @@ def test_centimetres_and_tex_on_the_page(sheet: Page) -> None:
     assert settled(sheet) == python.sentence
     assert "2.36\N{NO-BREAK SPACE}to the cm" in said(sheet)
     assert float(box(sheet, "twist").input_value()) == pytest.approx(6 / 2.54, abs=5e-4)
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
     curve = max(rows(sheet, "twist_against_grist", "twist"), key=len)
     shown = [row["twist"] ** 2 * row["grist"] for row in curve[:: len(curve) // 5]]

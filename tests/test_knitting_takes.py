@@ -10,7 +10,7 @@ import pytest
 
 from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import box, drag, pick, rows, said, settled
+from tests.test_page import box, drag, pick, rows, said, settled, unfold
 from tests.test_published_tables import printed
 from yarnsheets.sheets import WhatKnittingTakes
 from yarnsheets.sheets.outlines import OUTLINES
@@ -283,7 +283,7 @@ def test_a_thousand_square_inches_on_the_page_and_in_metres(sheet: Page) -> None
     drawn = [row for t in rows(sheet, "yards_against_gauge", "yards") for row in t]
     assert any(row["yards"] == printed("763.763") for row in drawn)  # hand-worked, as above
 
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     pick(sheet, "metres, grams", "tex")
     python.measure, python.grist_unit = "metres, grams", "tex"
     assert settled(sheet) == python.sentence

@@ -41,6 +41,12 @@ def box(page: Page, name: str) -> Locator:
     return page.locator(f"[data-name={name}] input")
 
 
+def unfold(page: Page) -> None:
+    """Open the arithmetic, which is written only when it has been opened."""
+    page.locator(".ys-worked > summary").click()
+    page.wait_for_selector(".ys-worked li")
+
+
 def thumb(page: Page, name: str) -> Locator:
     return page.locator(f"[data-name={name}] .noUi-handle")
 
@@ -142,7 +148,7 @@ def test_typed_numbers_give_pythons_sentence_arithmetic_and_charts(
     python = HowManyYards(measure=measure, grist_unit=grist_unit, **own)
     assert said(sheet) == python.sentence
 
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
 
     tables = rows(sheet, "fibre_against_grist", "fibre")

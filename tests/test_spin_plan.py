@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import box, said, settled
+from tests.test_page import box, said, settled, unfold
 from tests.test_units import gnu_units
 from yarnsheets.sheets import SpinPlan
 from yarnsheets.units import convert
@@ -210,7 +210,7 @@ def test_the_whole_plan_stands_on_the_page(page: Page, server: Server) -> None:
     page.wait_for_function(
         "(said) => document.querySelector('.ys-sentence').textContent === said", arg=plan.sentence
     )
-    page.locator(".ys-worked > summary").click()
+    unfold(page)
     worked = page.locator(".ys-worked ol").inner_text()
     for text in ("2,471.42", "20.6", "2.3386", "1.4032", "2,060"):
         assert text in worked

@@ -9,7 +9,7 @@ import traitlets
 
 from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import box, pick, said, settled
+from tests.test_page import box, pick, said, settled, unfold
 from tests.test_published_tables import printed
 from yarnsheets.sheets import WhatWeavingTakes
 
@@ -206,7 +206,7 @@ def test_the_scarf_on_the_page_and_with_metres_there_and_back(sheet: Page) -> No
     assert first == python.sentence
     assert "142 ends" in first
     assert "The warp takes 428\xa0yd and the weft 300\xa0yd" in first
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     lines = sheet.locator(".ys-worked li")
     assert lines.all_text_contents() == python.arithmetic
 

@@ -10,7 +10,7 @@ from scipy import stats
 
 from tests.browser import open_sheet
 from tests.emitted import run
-from tests.test_page import box, said, settled
+from tests.test_page import box, said, settled, unfold
 from yarnsheets.sheets import WeighedSkein
 
 if TYPE_CHECKING:
@@ -191,7 +191,7 @@ def test_the_page_says_what_python_says_in_any_unit(sheet: Page) -> None:
     )
     python = WeighedSkein(turns=120, gross=2.5 / 16, weighing="twice")
     assert settled(sheet) == python.sentence
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
 
     sheet.get_by_label("Length, weight", exact=True).select_option("metres, grams")

@@ -16,7 +16,7 @@ import traitlets
 
 from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.test_page import box, said, settled
+from tests.test_page import box, said, settled, unfold
 from yarnsheets.sheets import WhichSingles
 from yarnsheets.units import convert
 
@@ -280,7 +280,7 @@ def test_the_singles_follow_the_plies_at_once_in_every_unit(sheet: Page) -> None
     sheet.get_by_label("Grist", exact=True).select_option("tex")
     python = WhichSingles(plies=3, grist_unit="tex")
     assert settled(sheet) == python.sentence
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
 
 

@@ -20,7 +20,7 @@ from hypothesis import strategies as st
 
 from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.test_page import box, centre, said, settled
+from tests.test_page import box, centre, said, settled, unfold
 from yarnsheets import units
 from yarnsheets.sheets import WhatDoWrapsTell
 from yarnsheets.yarn_weights import YARN_WEIGHTS
@@ -309,7 +309,7 @@ def test_typed_numbers_give_pythons_sentence(sheet: Page) -> None:
         wraps=31, grist=1850, stitches=[27, 28], measure="metres, grams", grist_unit="tex"
     )
     assert settled(sheet) == python.sentence
-    sheet.locator(".ys-worked summary").click()
+    unfold(sheet)
     assert sheet.locator(".ys-worked li").all_text_contents() == python.arithmetic
 
 
