@@ -141,7 +141,7 @@ CASES = [
     Case("noil_share", (13.5,), 2 / 29, f"{WORSTED_TEAR}: 13.5 to 1, share exact"),
     Case("washed_grist", (1200.0, 0.92, 0.95), 22080 / 19, f"{EXACT} 1200 * 0.92 / 0.95"),
     Case("unwashed_grist", (22080 / 19, 0.92, 0.95), 1200.0, f"{EXACT} 1200 * 0.92 / 0.95, back"),
-    Case("unwashed_length", (920.0, 0.92), 1000.0, f"{EXACT} 920 / 0.92"),
+    Case("length_before_loss", (920.0, 0.08), 1000.0, f"{EXACT} 920 / 0.92"),
     Case("hours", (2060.0, 100.0), 20.6, f"{EXACT} 2060 / 100"),
     Case("cost", (6.0, 12.5), 75.0, f"{EXACT} 6 * 12.50"),
     Case("cost_per_length", (75.0, 1200.0), 0.0625, f"{EXACT} 75 / 1200"),

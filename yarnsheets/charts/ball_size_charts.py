@@ -18,6 +18,7 @@ from yarnsheets.charts.chart import (
     rows,
     shown,
     table,
+    to_scale,
     words,
 )
 from yarnsheets.charts.expressions import choose, emit, larger
@@ -29,9 +30,8 @@ def old_and_new(v: Any) -> SheetChart:
     """Draw both pieces to scale, one on the other."""
     wide = larger(shown("short", v.made_width), shown("short", v.new_width))
     deep = larger(shown("short", v.made_depth), shown("short", v.new_depth))
-    # the whole is fitted in, with room for words, and a width drawn as long as the same depth
-    top = f"max({emit(deep * 1.25)}, {emit(wide * 1.05)} * height / width)"
-    half = f"({top}) * width / height / 2"
+    long, top = to_scale(wide * 1.05, deep * 1.25)  # with room for words over it
+    half = f"{long} / 2"
 
     def outline(width: Any, depth: Any) -> alt.Chart:
         corners = table(

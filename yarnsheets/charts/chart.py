@@ -161,6 +161,25 @@ def axis(
     }
 
 
+def count_axis(field: str, title: str, most: int) -> dict[str, Any]:
+    """Set an axis of whole numbers from 1 to `most`, with room for a mark at both ends."""
+    places = list(range(1, most + 1))
+    looks = {"values": places, "grid": False, "labelOverlap": False}
+    return axis(field, title, most + 0.5, start=0.5, **looks)
+
+
+def to_scale(across: Any, up: Any) -> tuple[str, str]:
+    """Give how far both axes of a drawing reach, so that all fits and a square is square.
+
+    `across` and `up` are the room it needs each way, in shown units, as chart text.
+
+    >>> to_scale(alt.param(name="a", value=1), alt.param(name="b", value=1))[1]
+    '(max(a, b * width / height)) * height / width'
+    """
+    long = f"max({emit(across)}, {emit(up)} * width / height)"
+    return long, f"({long}) * height / width"
+
+
 def plot(x: dict[str, Any], y: dict[str, Any], *layers: alt.Chart) -> alt.LayerChart:
     """Lay layers over one another on the same two axes."""
     return alt.LayerChart(layer=[part.encode(x=alt.X(**x), y=alt.Y(**y)) for part in layers])

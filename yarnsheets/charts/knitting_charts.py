@@ -20,6 +20,7 @@ from yarnsheets.charts.chart import (
     rows,
     shown,
     table,
+    to_scale,
     words,
 )
 from yarnsheets.charts.expressions import choose, emit, larger
@@ -32,9 +33,7 @@ _STEPS = 40  # along a curve
 def pieces_laid_flat(v: Any) -> SheetChart:
     """Draw the pieces of the outline flat and to scale, with their measures and their area."""
     span, rise = shown("short", v.span), shown("short", v.rise)
-    # One scale for both ways, so that a square is square, with room for words over and under it.
-    long_top = f"max({emit(span * 1.04)}, {emit(rise * 1.5)} * width / height)"
-    high = f"({long_top}) * height / width"
+    long_top, high = to_scale(span * 1.04, rise * 1.5)  # with room for words over and under it
     looks: dict[str, Any] = {"labels": False, "grid": False, "ticks": False, "domain": False}
     row = alt.datum
     middle = v.around * row.middle_around + v.sleeve_wide * row.middle_wide

@@ -19,6 +19,7 @@ from yarnsheets.charts.chart import (
     plot,
     rows,
     shown,
+    to_scale,
     words,
 )
 from yarnsheets.charts.expressions import choose, emit, larger, smaller
@@ -36,9 +37,8 @@ def piece_on_the_loom(v: Any) -> SheetChart:
     thread = alt.datum.at / (_THREADS - 1) - 0.5
     drawn_in = 2 * web * thread
     bare = rows(_THREADS, along=woven * 1, end=woven + waste, across=drawn_in, top=reed * thread)
-    # The whole is fitted in, with room for words, and a width drawn as long as the same length.
-    long_top = f"max({emit((woven + waste) * 1.02)}, {emit(reed * 1.5)} * width / height)"
-    half_high = f"({long_top}) * height / width / 2"
+    long_top, high = to_scale((woven + waste) * 1.02, reed * 1.5)
+    half_high = f"{high} / 2"
     looks: dict[str, Any] = {"labels": False, "grid": False}
     return SheetChart(
         "piece_on_the_loom",

@@ -63,7 +63,6 @@ from yarnsheets.formulas.planning import (
     noil_share,
     share_left,
     unwashed_grist,
-    unwashed_length,
     washed_grist,
 )
 from yarnsheets.formulas.plied_twist import (
@@ -214,7 +213,6 @@ __all__ = [
     "twist_take_up",
     "twist_tangent",
     "unwashed_grist",
-    "unwashed_length",
     "warp_length",
     "washed_grist",
     "wraps_per_inch",

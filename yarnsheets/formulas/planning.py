@@ -165,46 +165,6 @@ def unwashed_grist(grist: Value, length_left: Value, mass_left: Value) -> Value:
     return grist * mass_left / length_left
 
 
-def unwashed_length(length: Value, length_left: Value) -> Value:
-    """Return the length to ply, for a length that is to be there after the wash.
-
-    ``unwashed_length = length / length_left``
-
-    Parameters
-    ----------
-    length : Value
-        Length after the wash, a number or a column. [yd]
-    length_left : Value
-        Share of its length that the skein keeps, a number or a column. [1]
-
-    Returns
-    -------
-    Value
-        Length before the wash, of the inputs' shape. [yd]
-
-    Raises
-    ------
-    TypeError
-        If a value is missing (None).
-    ZeroDivisionError
-        If `length_left` is a plain 0; a column gives infinity there.
-
-    Range
-    -----
-    A skein keeps 0.90-0.98 of its length, woollen yarn less (common practice, no source).
-
-    Source
-    ------
-    Follows from the definition of a share.
-
-    Examples
-    --------
-    >>> unwashed_length(750, 0.75)
-    1000.0
-    """
-    return length / length_left
-
-
 def hours(length: Value, speed: Value) -> Value:
     """Return the hours that a length takes at a speed.
 

@@ -8,7 +8,7 @@ from yarnsheets import formulas
 from yarnsheets.charts import ball_charts
 from yarnsheets.charts.chart import SheetChart
 from yarnsheets.charts.expressions import whole_down
-from yarnsheets.estimates import Course, course, t_factor
+from yarnsheets.estimates import Course, course
 from yarnsheets.sheets import choices
 from yarnsheets.sheets.enough_doubt import times, verdict
 from yarnsheets.sheets.inputs import Input, Number, Pick, Readings, Result, Table
@@ -16,6 +16,8 @@ from yarnsheets.sheets.sheet import Line, Sheet
 
 _OUNCE = 1 / 16
 _GRAM = 1 / 453.59237
+
+_SAFE = 0.95  # the chance below which the page says where to stop
 
 # What each way of growing starts and ends with, as widths; a trapezoid's are typed.
 _WIDTHS = {
@@ -32,7 +34,7 @@ class WillTheBallLast(Sheet):
     Examples
     --------
     >>> sheet = WillTheBallLast(weight=0.2, left=[0.1], rows_at=[70], rows_all=99)
-    >>> round(sheet.share, 3), round(sheet.halfway, 3)
+    >>> round(sheet.made, 3), round(sheet.halfway, 3)
     (0.5, 0.707)
     """
 
@@ -168,7 +170,6 @@ class WillTheBallLast(Sheet):
     now_yards = Number("length", "yarn left now")
     rest = Number("mass", "yarn still to use, its edge counted in")
     rest_yards = Number("length", "yarn still to use, its edge counted in")
-    share = Number("share", "share of the yarn that is used")
     rows_share = Number("share", "share of the rows that is done")
     halfway = Number("share", "share of the rows that is done when half the yarn is used")
     stop_row = Number("number", "last row before the edge that the yarn reaches 95 times of 100")
@@ -208,10 +209,11 @@ class WillTheBallLast(Sheet):
         rest = found.still_to_use()
         low, high = rest.interval()
         chance = found.chance(edge)
+        is_going = self.rows_at[-1] < self.rows_all
         return {
-            "is_going": self.rows_at[-1] < self.rows_all,
-            "is_done": self.rows_at[-1] == self.rows_all,
-            "may_fail": chance < 0.95 and self.rows_at[-1] < self.rows_all,
+            "is_going": is_going,
+            "is_done": not is_going,
+            "may_fail": is_going and chance < _SAFE,
             "first": first,
             "last": last,
             "row": self.rows_at[-1],
@@ -222,7 +224,7 @@ class WillTheBallLast(Sheet):
             "rest_high": high + edge,
             "words": verdict(chance),
             "count": times(chance),
-            "safe_made": found.safe_share(edge, 0.95),
+            "safe_made": found.safe_share(edge, _SAFE),
             "points": [
                 {"row_at": row, "weighed": left}
                 for row, left in zip(self.rows_at, self.left, strict=True)
@@ -259,7 +261,7 @@ class WillTheBallLast(Sheet):
         for at in range(steps + 1):
             row = self.rows_at[-1] + (self.rows_all - self.rows_at[-1]) * at / steps
             use = found.still_to_use(formulas.share_made(row / self.rows_all, first, last))
-            either_way = t_factor(use.dof) * use.uncertainty
+            either_way = use.expanded()
             middle = found.left - use.value
             rows.append(
                 {
@@ -283,7 +285,6 @@ class WillTheBallLast(Sheet):
             "now_yards": formulas.length(v.now, v.grist),
             "rest": rest,
             "rest_yards": formulas.length(rest, v.grist),
-            "share": used / v.weight,
             "rows_share": v.row / v.rows_all,
             "halfway": formulas.rows_done(0.5, v.first, v.last),
             "stop_row": whole_down(v.rows_all * formulas.rows_done(v.safe_made, v.first, v.last)),

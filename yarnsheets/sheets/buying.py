@@ -3,8 +3,8 @@
 import math
 from typing import Any
 
-from yarnsheets.estimates import chance_enough, length_for_chance
-from yarnsheets.estimates.estimate import PositiveEstimate, t_factor
+from yarnsheets.estimates import PositiveEstimate, chance_enough, length_for_chance
+from yarnsheets.sheets.enough_doubt import standard
 
 WANTED_CHANCE = 0.95
 _MOST_ROWS = 40
@@ -12,7 +12,7 @@ _MOST_ROWS = 40
 
 def _estimate(value: float, *ranges: float) -> PositiveEstimate:
     """Give an estimate whose ranges, either way, each hold 19 times of 20."""
-    relative = math.hypot(*ranges) / t_factor(math.inf)
+    relative = standard(math.hypot(*ranges))
     return PositiveEstimate(value, value * relative)
 
 

@@ -12,7 +12,7 @@ from yarnsheets.estimates.control import ControlChart, control_chart, drift
 from yarnsheets.estimates.estimate import t_factor
 from yarnsheets.estimates.readings import grist_from_cuts
 from yarnsheets.estimates.unlikely import unlikely_cuts
-from yarnsheets.sheets import choices
+from yarnsheets.sheets import choices, plying
 from yarnsheets.sheets.bobbins import (
     as_spun,
     finest_with_thickest,
@@ -99,19 +99,7 @@ class IsMyGristDrifting(Sheet):
         high=0.5,
         measure="5% either way of 1,000 is from 950 to 1,050.",
     )
-    take_up = Input(
-        "Take-up in plying",
-        "number",
-        1.05,
-        low=0.98,
-        high=1.15,
-        step=0.005,
-        more=True,
-        measure="Yards of single that go into one yard of plied yarn, from a sample: 1.05 means"
-        " 5% more single than yarn.",
-        percent="A percentage can mean two things, so type the factor. 10% more single than yarn"
-        " is 1.1; a single that comes out 10% shorter is 1 ÷ 0.9, which is 1.111.",
-    )
+    take_up = plying.take_up(1.05, more=True)
 
     has_answer = Result("flag", "there are enough cuts, and each has its bobbin")
     is_drifting = Result("flag", "the range of the drift leaves nought out")

@@ -7,7 +7,7 @@ from yarnsheets import formulas
 from yarnsheets.charts import grist_charts
 from yarnsheets.charts.chart import SheetChart
 from yarnsheets.charts.expressions import choose
-from yarnsheets.sheets import choices
+from yarnsheets.sheets import choices, plying
 from yarnsheets.sheets.inputs import Input, Number
 from yarnsheets.sheets.sheet import Line, Sheet
 
@@ -50,18 +50,7 @@ class HowManyYards(Sheet):
         step=1,
         measure="1 if the strand you measured is the yarn you will use; 2 for a 2-ply of it.",
     )
-    take_up = Input(
-        "Take-up in plying",
-        "number",
-        1.05,
-        low=0.98,
-        high=1.15,
-        step=0.005,
-        measure="Yards of single that go into one yard of plied yarn, from a sample: 1.05 means"
-        " 5% more single than yarn. Not used for one strand.",
-        percent="A percentage can mean two things, so type the factor. 10% more single than yarn"
-        " is 1.1; a single that comes out 10% shorter is 1 ÷ 0.9, which is 1.111.",
-    )
+    take_up = plying.take_up(1.05, "Not used for one strand.")
     project = Input(
         "Yarn the project takes",
         "length",

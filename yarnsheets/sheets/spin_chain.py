@@ -33,7 +33,7 @@ def chain(v: Any) -> dict[str, Any]:
     )
     yarn_grist = formulas.washed_grist(unwashed, length_left, mass_left)
     yards_planned = v.project * (1 + v.reserve)
-    yards_to_ply = formulas.unwashed_length(yards_planned, length_left)
+    yards_to_ply = formulas.length_before_loss(yards_planned, v.wash_shrinkage)
     yarn = formulas.mass(yards_planned, yarn_grist)
     spun = formulas.mass(yards_to_ply, unwashed)
     spinning, preparing = (formulas.share_left(x) for x in (v.spinning_waste, v.preparing_waste))

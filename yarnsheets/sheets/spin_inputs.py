@@ -47,23 +47,6 @@ def plies(title: str = "Plies") -> Input:
     return Input(title, "number", 2, low=1, high=8, step=1, measure="1 if the single is the yarn.")
 
 
-def take_up(title: str = "Take-up in plying") -> Input:
-    """Ask for the take-up, as a factor and never as a percentage."""
-    return Input(
-        title,
-        "number",
-        1.03,
-        low=0.98,
-        high=1.15,
-        step=0.005,
-        measure="Yards of single that go into one yard of plied yarn, from a sample: 1.05 means"
-        " 5% more single than yarn. Not used for one strand.",
-        percent="A percentage can mean two things, so type the factor. 10% more single than yarn"
-        " is 1.1; a single that comes out 10% shorter is 1 ÷ 0.9, which is 1.111.",
-        more=True,
-    )
-
-
 def buying(title: str = "I buy") -> Pick:
     """Ask in what state the fibre is bought."""
     return Pick(title, BUYING, measure="What is bought raw must be washed, and then carded.")

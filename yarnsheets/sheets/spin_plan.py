@@ -9,7 +9,7 @@ from yarnsheets.charts import plan_charts
 from yarnsheets.charts.chart import SheetChart
 from yarnsheets.charts.expressions import choose, whole_up
 from yarnsheets.estimates import unlikely_grist
-from yarnsheets.sheets import buying, choices, spin_chain, spin_inputs
+from yarnsheets.sheets import buying, choices, plying, spin_chain, spin_inputs
 from yarnsheets.sheets.inputs import Number, Result, Table
 from yarnsheets.sheets.sheet import Line, Sheet
 
@@ -36,7 +36,7 @@ class SpinPlan(Sheet):
     price = spin_inputs.price()
     spinning_speed = spin_inputs.spinning_speed()
     sample_of = spin_inputs.sample_of()
-    take_up = spin_inputs.take_up()
+    take_up = plying.take_up(1.03, "Not used for one strand.", more=True)
     reserve = spin_inputs.reserve()
     spinning_waste = spin_inputs.spinning_waste()
     preparing_waste = spin_inputs.preparing_waste()

@@ -7,7 +7,7 @@ from typing import Any, ClassVar
 from yarnsheets.charts import two_plan_charts
 from yarnsheets.charts.chart import SheetChart
 from yarnsheets.estimates import unlikely_grist
-from yarnsheets.sheets import choices, spin_chain, spin_inputs
+from yarnsheets.sheets import choices, plying, spin_chain, spin_inputs
 from yarnsheets.sheets.inputs import Number, Result
 from yarnsheets.sheets.sheet import Line, Sheet
 
@@ -38,12 +38,16 @@ class TwoPlans(Sheet):
     buying_2 = spin_inputs.buying("Second plan: I buy")
     price_2 = spin_inputs.price("Second plan: price of one put-up")
     put_up_1 = spin_inputs.put_up("First plan: sold by", more=True)
-    take_up_1 = spin_inputs.take_up("First plan: take-up in plying")
+    take_up_1 = plying.take_up(
+        1.03, "Not used for one strand.", title="First plan: take-up in plying", more=True
+    )
     preparing_waste_1 = spin_inputs.preparing_waste("First plan: waste in carding or combing")
     scouring_yield_1 = spin_inputs.scouring_yield("First plan: clean wool from raw fleece")
     spinning_speed_1 = spin_inputs.spinning_speed("First plan: I spin", more=True)
     put_up_2 = spin_inputs.put_up("Second plan: sold by", more=True)
-    take_up_2 = spin_inputs.take_up("Second plan: take-up in plying")
+    take_up_2 = plying.take_up(
+        1.03, "Not used for one strand.", title="Second plan: take-up in plying", more=True
+    )
     preparing_waste_2 = spin_inputs.preparing_waste("Second plan: waste in carding or combing")
     scouring_yield_2 = spin_inputs.scouring_yield("Second plan: clean wool from raw fleece")
     spinning_speed_2 = spin_inputs.spinning_speed("Second plan: I spin", more=True)

@@ -134,12 +134,12 @@ class UseItAll(Sheet):
 
     def work_out(self) -> Mapping[str, Any]:
         """Look up the shape."""
-        corners = [*_CORNERS[self.shape], _CORNERS[self.shape][0]]
         return {
             "is_steady": self.shape == "steady",
             "is_alike": self.shape != "steady",
             "corners": [
-                {"place": place, "across": x - 0.5, "up": y} for place, (x, y) in enumerate(corners)
+                {"place": place, "across": x - 0.5, "up": y}
+                for place, (x, y) in enumerate(_CORNERS[self.shape])
             ],
         }
 

@@ -9,16 +9,11 @@ from yarnsheets.charts import singles_charts
 from yarnsheets.charts.chart import SheetChart
 from yarnsheets.charts.expressions import choose
 from yarnsheets.fineness import FIBRE_DENSITIES, LEAST_HANDSPUN, wool_grade
-from yarnsheets.sheets import choices, singles_words
+from yarnsheets.sheets import choices, plying, singles_words
 from yarnsheets.sheets.inputs import Input, Number, Pick, Readings, Result
 from yarnsheets.sheets.sheet import Line, Sheet
 from yarnsheets.sources import HANDSPUN_BULK_DENSITY, WORSTED_HANK
 from yarnsheets.units import convert
-
-_PERCENT = (
-    "A percentage can mean two things, so type the factor. 10% more {part} than yarn is 1.1; a"
-    " {part} that comes out 10% shorter is 1 ÷ 0.9, which is 1.111."
-)
 
 
 class WhichSingles(Sheet):
@@ -51,17 +46,7 @@ class WhichSingles(Sheet):
         step=1,
         measure="1 for a single used as it is. Not used if you list singles you already have.",
     )
-    take_up = Input(
-        "Take-up in plying",
-        "number",
-        1.03,
-        low=0.98,
-        high=1.15,
-        step=0.005,
-        measure="Yards of single that go into one yard of plied yarn, from a sample: 1.05 means"
-        " 5% more single than yarn. Not used for one single.",
-        percent=_PERCENT.format(part="single"),
-    )
+    take_up = plying.take_up(1.03, "Not used for one single.")
     balance_factor = Input(
         "Balance factor",
         "factor",
@@ -110,7 +95,7 @@ class WhichSingles(Sheet):
         more=True,
         measure="Yards of plied strand that go into one yard of cabled yarn. Not used for a plain"
         " plied yarn.",
-        percent=_PERCENT.format(part="strand"),
+        percent=plying.which_percentage("strand"),
     )
     spread = Input(
         "The fibres’ thickness varies by",
