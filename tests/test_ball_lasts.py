@@ -68,6 +68,14 @@ def test_the_total_is_what_was_used_over_what_was_made() -> None:
     assert found.wander**2 == pytest.approx((guessed + seen) / 5, rel=1e-12)
 
 
+@given(st.floats(20, 79), st.floats(0.1, 0.9), st.floats(0.001, 0.1), st.floats(0, 10))
+def test_the_end_is_safe_to_reach_just_where_the_ball_is_safe_to_last(
+    left: float, made: float, unevenness: float, step: float
+) -> None:
+    now = course(100.0, [left], [made], unevenness, step)
+    assert (now.safe_share(2.0, 0.95) == 1) == (now.chance(2.0) >= 0.95)
+
+
 @given(st.floats(20, 79), st.floats(20, 79), st.floats(0, 5))
 def test_more_yarn_left_never_lowers_the_chance(a: float, b: float, reserve: float) -> None:
     less, more = sorted([a, b])
@@ -130,7 +138,7 @@ def test_the_row_to_bind_off_after_is_reached_95_times_of_100(
         part = row / 200 - 0.3
         rate = (0.2 + start - left - end + behind * math.sqrt(0.3)) / 0.3
         use = rate * part + ahead * math.sqrt(part)
-        return float(np.mean(use <= left - sheet.edge_weight))
+        return float(np.mean(use <= left + end - sheet.edge_weight))
 
     assert reached(sheet.stop_row) > 0.95 - 0.005
     assert reached(sheet.stop_row + 2) < 0.95 + 0.005

@@ -52,17 +52,17 @@ class Course:
         use = self.total * (until - self.made)
         return Estimate(use, math.hypot(self._wander_until(until), scale), self.dof)
 
-    def spare(self, reserve: float = 0.0) -> Estimate:
-        """Return what is left over when the piece is done and the reserve kept; negative if short.
+    def spare(self, reserve: float = 0.0, until: float = 1.0) -> Estimate:
+        """Return what is left over when a share is made and the reserve kept; negative if short.
 
         >>> Course(10.0, 0.2, 4, 0.5, 6.0, 0.0).spare(0.5)
         Estimate(value=0.5, uncertainty=0.2, dof=4)
         """
-        by_rate = (1 - self.made) / self.made
+        by_rate = (until - self.made) / self.made
         # the last weighing counts both as what is left and, with the first, as what was used
         scale = self.step / math.sqrt(12) * math.hypot(1 + by_rate, by_rate)
-        spare = self.left - reserve - self.total * (1 - self.made)
-        return Estimate(spare, math.hypot(self._wander_until(1.0), scale), self.dof)
+        spare = self.left - reserve - self.total * (until - self.made)
+        return Estimate(spare, math.hypot(self._wander_until(until), scale), self.dof)
 
     def chance(self, reserve: float = 0.0) -> float:
         """Return the chance that the ball lasts to the end with the reserve kept.
@@ -83,9 +83,9 @@ class Course:
         """
 
         def spare_at(share: float) -> float:
-            use = self.still_to_use(share)
+            spare = self.spare(reserve, share)
             # one end of a range: the other is left out too, so twice as much is outside
-            return self.left - reserve - use.value - use.expanded(2 * chance - 1)
+            return spare.value - spare.expanded(2 * chance - 1)
 
         if spare_at(self.made) <= 0:
             return self.made

@@ -12,6 +12,7 @@ export function writeLink(values, choice) {
   return link.toString();
 }
 
+const MOST_LETTERS = 40; // of the reader's own words
 const inside = ({ low, high }, value) => value >= low && value <= high;
 
 /* How each kind of input is read from a link; undefined if it cannot be. */
@@ -22,7 +23,7 @@ const READ = {
     return numbers.every((number) => inside(input, number)) ? numbers : undefined;
   },
   pick: (input, text) => (text in input.options ? text : undefined),
-  words: (_, text) => text.slice(0, 40),
+  words: (_, text) => text.slice(0, MOST_LETTERS),
 };
 
 /* What a link says of this sheet. What it says of other sheets, or wrongly, is left out; a number

@@ -145,18 +145,20 @@ export async function mount(el, sheet, host) {
   const dimensionOf = (name) =>
     (sheet.inputs[name] ?? sheet.numbers[name] ?? sheet.results[name]).dimension;
 
+  /* A number as shown: of a range, in a unit that runs the other way, the other end. */
+  function readShown(name, unit) {
+    const dimension = dimensionOf(name);
+    const turned = hasUnit(dimension) && scaleOf(dimension, unit)[1] < 0;
+    return toShown(dimension, read(turned ? otherEnd(name) : name), unit);
+  }
+
   const fill = (template) =>
     template.replace(SLOT, (_, name, unit, digits, flags) => {
       const dimension = dimensionOf(name);
       if (typeof values[name] === "string") return values[name];
       if (typeof read(name) === "string") return read(name);
       if (dimension === "money") return money(read(name));
-      const turned = hasUnit(dimension) && scaleOf(dimension, unit)[1] < 0;
-      const text = show(
-        toShown(dimension, read(turned ? otherEnd(name) : name), unit),
-        Number(digits ?? 3),
-        flags.includes("^"),
-      );
+      const text = show(readShown(name, unit), Number(digits ?? 3), flags.includes("^"));
       if (flags.includes("!") || !hasUnit(dimension)) return text;
       return text + behind(unit ?? unitOf(dimension));
     });
@@ -306,7 +308,7 @@ export async function mount(el, sheet, host) {
   async function addWords(name) {
     const holder = await host.box(name);
     const box = holder.querySelector("input");
-    box.maxLength = 40;
+    box.maxLength = MOST_LETTERS;
     box.addEventListener("input", () => set(name, box.value, box));
     Object.assign(controls[name], { box, show: (keepText) => keepText || (box.value = values[name]) });
     return [holder];
@@ -412,6 +414,7 @@ export async function mount(el, sheet, host) {
   function settle() {
     spoken.textContent = sentence.textContent;
     host.address?.write(writeLink(values, choice));
+    pointOnward();
     host.settle({ ...values }, { ...choice });
   }
 
@@ -456,7 +459,9 @@ export async function mount(el, sheet, host) {
     const warned = found.warnings.length > 0;
     sentence.textContent = warned ? found.warnings.join(" ") : said(sheet.answer).join(" ");
     answer.classList.toggle("ys-warned", warned);
-    answer.setAttribute("aria-busy", waiting());
+    const busy = waiting();
+    answer.setAttribute("aria-busy", busy);
+    save.disabled = busy;
     showErrors();
   }
 
@@ -494,8 +499,6 @@ export async function mount(el, sheet, host) {
     for (const [name, control] of Object.entries(controls))
       control.show?.(control.box === typedIn || Boolean(errors[name]));
     writeWorked();
-    pointOnward();
-    save.disabled = waiting();
     charts.forEach(draw);
   }
 
@@ -570,6 +573,8 @@ export async function mount(el, sheet, host) {
     list.append(...ways.map(({ item }) => item));
     onward.append(make("h3", "", "Go on with these numbers"), list);
     onward.setAttribute("aria-label", "Go on with these numbers");
+    // Not at every move of a slider: when the numbers rest, and when a link is about to be used.
+    for (const near of ["pointerover", "focusin"]) onward.addEventListener(near, pointOnward);
   }
 
   /* Let the links to other worksheets carry what those ask and this one knows. */
@@ -584,22 +589,25 @@ export async function mount(el, sheet, host) {
 
   /* Every number asked and found, in the units shown. */
   function numberRows() {
-    const row = (part, name, what, value) => {
-      const { dimension } = sheet.inputs[name] ?? sheet.numbers[name] ?? sheet.results[name];
+    const row = (part, dimension, what, value) => {
       if (typeof value === "string") return [part, what, value, ""];
-      const shown = Number(toShown(dimension, value).toPrecision(12));
-      return [part, what, shown, hasUnit(dimension) ? label(unitOf(dimension)) : ""];
+      const unit = hasUnit(dimension) ? label(unitOf(dimension)) : "";
+      return [part, what, Number(value.toPrecision(12)), unit];
     };
-    const asked = Object.entries(sheet.inputs).flatMap(([name, input]) => {
-      const value = input.options?.[values[name]] ?? values[name];
-      if (!Array.isArray(value)) return [row("asked", name, input.title, value)];
-      return value.map((one, at) => row("asked", name, `${input.title}, ${at + 1}`, one));
+    const asked = Object.entries(sheet.inputs).flatMap(([name, { title, dimension, options }]) => {
+      const value = options?.[values[name]] ?? values[name];
+      if (typeof value === "string") return [row("asked", dimension, title, value)];
+      if (!Array.isArray(value))
+        return [row("asked", dimension, title, toShown(dimension, value))];
+      return value.map((one, at) =>
+        row("asked", dimension, `${title}, ${at + 1}`, toShown(dimension, one)),
+      );
     });
     const worked = Object.entries({ ...sheet.numbers, ...sheet.results })
       .filter(([, { dimension }]) => dimension !== "flag")
       .map(([name, { dimension, what }]) => {
-        const turned = hasUnit(dimension) && scaleOf(dimension)[1] < 0;
-        return row("found", name, what, read(turned ? otherEnd(name) : name));
+        const value = dimension === "word" ? read(name) : readShown(name);
+        return row("found", dimension, what, value);
       })
       .filter(([, , value]) => value !== "" && !Number.isNaN(value));
     const answered = [["answer", sentence.textContent, "", ""]];
@@ -679,6 +687,7 @@ export async function mount(el, sheet, host) {
   host.onFound((results) => {
     found = results;
     refresh(document.activeElement);
+    pointOnward();
     spoken.textContent = sentence.textContent;
   });
 
@@ -691,6 +700,7 @@ export async function mount(el, sheet, host) {
   showChoice();
   embedAll();
   refresh();
+  pointOnward();
   spoken.textContent = sentence.textContent;
   if (host.address?.read()) take(linked);
   host.address?.onChange((link) => {
