@@ -99,9 +99,9 @@ def slant_of_fibres(v: Any) -> SheetChart:
                 rows(1, along=middle + reach, across=-reach * v.tangent),
                 "slant_label",
                 PROJECT,
-                align="left",
-                dx=8,
-                dy=10,
+                align="right",
+                dx=-14,
+                dy=8,
             ),
         ),
         (

@@ -7,7 +7,7 @@
  */
 
 const SETTLE_MS = 250;
-const GAP = { right: 18, top: 34, bottom: 46 }; // and on the left, what the chart asks for
+const GAP = { right: 24, top: 34, bottom: 46 }; // and on the left, what the chart asks for
 
 // ---- numbers and sentences: the same rules as text.py ------------------------------------
 

@@ -53,7 +53,7 @@ LABELS = {
     "twist_label": "{twist}",
     "take_up_label": "{take_up:4}",
     "helix_label": "{helix:4} by winding alone",
-    "balanced_label": "balanced, {balanced:2}",
+    "balanced_label": "balanced, {balanced:2!}",
 }
 
 
