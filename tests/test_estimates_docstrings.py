@@ -74,4 +74,4 @@ def test_loads_neither_charts_nor_widgets_nor_slow_statistics() -> None:
         [sys.executable, "-c", code], capture_output=True, text=True, check=True
     ).stdout.split()
     assert "yarnsheets.estimates.budget" in loaded
-    assert not {"altair", "ipywidgets", "pandas", "scipy.stats"} & set(loaded)
+    assert not {"altair", "ipywidgets", "pandas", "scipy.special", "scipy.stats"} & set(loaded)

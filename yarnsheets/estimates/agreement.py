@@ -10,8 +10,6 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-import numpy as np
-
 from yarnsheets.estimates.checks import pairs
 from yarnsheets.estimates.estimate import Estimate, PositiveEstimate
 from yarnsheets.estimates.readings import mean, standard_deviation
@@ -76,7 +74,7 @@ def absolute_agreement(
     10.0
     """
     one, other = pairs(first, second, ("first method", "second method"), lowest=-math.inf)
-    differences = (one - other).tolist()
+    differences = [a - b for a, b in zip(one, other, strict=True)]
     return limits_of_agreement(
         mean(differences).value, standard_deviation(differences), len(differences), multiple
     )
@@ -123,7 +121,7 @@ def relative_agreement(
     1.01
     """
     one, other = pairs(first, second, ("first method", "second method"))
-    logs = np.log(one / other).tolist()
+    logs = [math.log(a / b) for a, b in zip(one, other, strict=True)]
     plain = limits_of_agreement(mean(logs).value, standard_deviation(logs), len(logs), multiple)
     return Agreement(
         _as_ratio(plain.difference), _as_ratio(plain.lower), _as_ratio(plain.upper), plain.deviation

@@ -5,26 +5,22 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-import numpy as np
-
 if TYPE_CHECKING:
     from collections.abc import Sequence
-
-    from numpy.typing import NDArray
 
 
 def column(
     readings: Sequence[float], name: str, *, lowest: float = 0.0, fewest: int = 2
-) -> NDArray[np.float64]:
+) -> list[float]:
     """Return readings as a column, all above `lowest` and not too few."""
-    values = np.asarray(readings, dtype=float)
-    if values.ndim != 1 or values.size < fewest:
+    values = [float(value) for value in readings]
+    if len(values) < fewest:
         msg = (
-            f"{values.size} of this: {name}. So few tell nothing of how they differ. "
+            f"{len(values)} of this: {name}. So few tell nothing of how they differ. "
             f"Give at least {fewest}."
         )
         raise ValueError(msg)
-    for place, value in enumerate(values.tolist(), start=1):
+    for place, value in enumerate(values, start=1):
         if not lowest < value < math.inf:
             wanted = "a number" if lowest < 0 else "more than 0"
             msg = f"The {name} in place {place} is {value:g}. It must be {wanted}. Measure again."
@@ -34,7 +30,7 @@ def column(
 
 def pairs(
     first: Sequence[float], second: Sequence[float], names: tuple[str, str], lowest: float = 0.0
-) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+) -> tuple[list[float], list[float]]:
     """Return two columns of the same number of readings."""
     if len(first) != len(second):
         msg = (

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
+from statistics import fmean
 from typing import TYPE_CHECKING
-
-import numpy as np
 
 from yarnsheets.estimates.checks import column, pairs
 from yarnsheets.estimates.estimate import Estimate, Interval
@@ -77,19 +77,19 @@ class ControlChart:
         ]
 
     def _runs(self) -> list[Signal]:
-        sides = np.sign(np.subtract(self.readings, self.centre))
-        words = "cuts {} to {} are all {} the centre line"
+        sides = [_sign(reading - self.centre) for reading in self.readings]
         return [
-            Signal(first, last, words.format(first, last, "above" if side > 0 else "below"))
-            for first, last, side in _stretches(sides.tolist(), RUN)
+            Signal(first, last, f"cuts {first} to {last} are all {side} the centre line")
+            for first, last, sign in _stretches(sides, RUN)
+            for side in ["above" if sign > 0 else "below"]
         ]
 
     def _trends(self) -> list[Signal]:
-        steps = np.sign(np.diff(self.readings))
-        words = "cuts {} to {} {} one after the other"
+        steps = [_sign(after - before) for before, after in pairwise(self.readings)]
         return [
-            Signal(first, last + 1, words.format(first, last + 1, "rise" if step > 0 else "fall"))
-            for first, last, step in _stretches(steps.tolist(), TREND - 1)
+            Signal(first, last + 1, f"cuts {first} to {last + 1} {way} one after the other")
+            for first, last, sign in _stretches(steps, TREND - 1)
+            for way in ["rise" if sign > 0 else "fall"]
         ]
 
 
@@ -131,15 +131,15 @@ def control_chart(readings: Sequence[float], target: float | None = None) -> Con
     (942.9, 1067.1)
     """
     values = column(readings, "reading", lowest=-math.inf, fewest=3)
-    moving_ranges = np.abs(np.diff(values))
-    mean_range = float(moving_ranges.mean())
-    centre = float(values.mean()) if target is None else target
+    moving_ranges = [abs(after - before) for before, after in pairwise(values)]
+    mean_range = fmean(moving_ranges)
+    centre = fmean(values) if target is None else target
     reach = 3 * mean_range / RANGE_TO_DEVIATION
     return ControlChart(
-        tuple(values.tolist()),
+        tuple(values),
         centre,
         Interval(centre - reach, centre + reach),
-        tuple(moving_ranges.tolist()),
+        tuple(moving_ranges),
         mean_range,
         RANGE_LIMIT * mean_range,
     )
@@ -182,18 +182,23 @@ def drift(places: Sequence[float], readings: Sequence[float]) -> Estimate:
     -8.0
     """
     x, y = pairs(places, readings, ("place", "reading"), lowest=-math.inf)
-    if x.size < 3 or not np.ptp(x):
+    if len(x) < 3 or min(x) == max(x):
         msg = "A drift shows only from three cuts or more, at different places. Take another cut."
         raise ValueError(msg)
-    x, y = x - x.mean(), y - y.mean()
-    sum_of_squares = float(x @ x)
-    slope = float(x @ y) / sum_of_squares
-    residual = y - slope * x
-    dof = x.size - 2
-    return Estimate(slope, math.sqrt(float(residual @ residual) / dof / sum_of_squares), dof)
+    mid_x, mid_y = fmean(x), fmean(y)
+    offsets = [(a - mid_x, b - mid_y) for a, b in zip(x, y, strict=True)]
+    sum_of_squares = math.fsum([a * a for a, _ in offsets])
+    slope = math.fsum([a * b for a, b in offsets]) / sum_of_squares
+    residual = math.fsum([(b - slope * a) ** 2 for a, b in offsets])
+    dof = len(x) - 2
+    return Estimate(slope, math.sqrt(residual / dof / sum_of_squares), dof)
 
 
-def _stretches(signs: list[float], fewest: int) -> list[tuple[int, int, float]]:
+def _sign(value: float) -> int:
+    return (value > 0) - (value < 0)
+
+
+def _stretches(signs: list[int], fewest: int) -> list[tuple[int, int, int]]:
     """Return where one sign, not 0, stands in a row at least `fewest` times, counted from 1."""
     found, start = [], 0
     for end in range(1, len(signs) + 1):

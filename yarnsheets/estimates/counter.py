@@ -57,7 +57,7 @@ def counter_factor(known: Sequence[float], shown: Sequence[float]) -> PositiveEs
     1.0206
     """
     lengths, readings = pairs(known, shown, ("known length", "counter's reading"))
-    factor = mean((lengths / readings).tolist())
+    factor = mean([length / reading for length, reading in zip(lengths, readings, strict=True)])
     return PositiveEstimate(factor.value, factor.uncertainty, factor.dof)
 
 

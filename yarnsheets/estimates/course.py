@@ -11,11 +11,9 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from scipy.optimize import brentq  # type: ignore[import-untyped] # it ships no types
-from scipy.special import stdtr  # type: ignore[import-untyped] # it ships no types
-
+from yarnsheets.estimates import student
 from yarnsheets.estimates.checks import above_nought, column, nought_or_more
-from yarnsheets.estimates.estimate import Estimate
+from yarnsheets.estimates.estimate import Estimate, t_factor
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -73,10 +71,13 @@ class Course:
         spare = self.spare(reserve)
         if not spare.uncertainty:
             return float(spare.value >= 0)
-        return float(stdtr(spare.dof, spare.value / spare.uncertainty))
+        return student.probability(spare.value / spare.uncertainty, spare.dof)
 
     def safe_share(self, reserve: float, chance: float) -> float:
         """Return the share of the piece that what is left reaches with that chance.
+
+        It is where `spare` is its own range's half width: the root of a quadratic in the share
+        still to make, after squaring.
 
         >>> round(Course(10.0, 0.0, 4, 0.5, 3.0, 0.0).safe_share(1.0, 0.95), 9)
         0.7
@@ -91,7 +92,18 @@ class Course:
             return self.made
         if spare_at(1.0) >= 0:
             return 1.0
-        return float(brentq(spare_at, self.made, 1.0))
+        # left - reserve - total * ahead = t * (wander**2 * (ahead + ahead**2 / made)
+        #     + step**2 / 12 * ((1 + ahead / made)**2 + (ahead / made)**2))**0.5
+        squared = t_factor(self.dof, 2 * chance - 1) ** 2
+        to_go = self.left - reserve
+        wander, scale = squared * self.wander**2, squared * self.step**2 / 12
+        linear = wander + 2 * scale / self.made
+        square = wander / self.made + 2 * scale / self.made**2
+        even = 2 * to_go * self.total
+        constant = to_go**2 - scale
+        # no term below is less than nought, so no root is taken of what rounding made negative
+        under_root = 2 * even * linear + linear**2 + 4 * (self.total**2 * scale + square * constant)
+        return self.made + 2 * constant / (even + linear + math.sqrt(under_root))
 
     def _wander_until(self, share: float) -> float:
         ahead = share - self.made

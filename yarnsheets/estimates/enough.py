@@ -6,8 +6,7 @@ that is in doubt: yarn is enough when its ratio to the need is one or more.
 
 import math
 
-from scipy.special import stdtr, stdtrit  # type: ignore[import-untyped] # it ships no types
-
+from yarnsheets.estimates import student
 from yarnsheets.estimates.budget import Budget, Component
 from yarnsheets.estimates.estimate import PositiveEstimate
 
@@ -53,7 +52,7 @@ def chance_enough(at_hand: PositiveEstimate, needed: PositiveEstimate) -> float:
     log_ratio = math.log(at_hand.value / needed.value)
     if not budget.relative:
         return float(log_ratio >= 0)
-    return float(stdtr(budget.dof, log_ratio / budget.relative))
+    return student.probability(log_ratio / budget.relative, budget.dof)
 
 
 def length_for_chance(chance: float, at_hand: PositiveEstimate, needed: PositiveEstimate) -> float:
@@ -100,7 +99,7 @@ def length_for_chance(chance: float, at_hand: PositiveEstimate, needed: Positive
     budget = _doubt_of_ratio(at_hand, needed)
     if not budget.relative:
         return needed.value
-    return needed.value * math.exp(float(stdtrit(budget.dof, chance)) * budget.relative)
+    return needed.value * math.exp(student.quantile(chance, budget.dof) * budget.relative)
 
 
 def _doubt_of_ratio(at_hand: PositiveEstimate, needed: PositiveEstimate) -> Budget:

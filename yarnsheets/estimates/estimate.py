@@ -10,8 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
-from scipy.special import stdtr, stdtrit  # type: ignore[import-untyped] # it ships no types
-
+from yarnsheets.estimates import student
 from yarnsheets.estimates.checks import above_nought
 
 if TYPE_CHECKING:
@@ -132,7 +131,7 @@ def t_factor(dof: float, confidence: float = 0.95) -> float:
     if not 0 < confidence < 1:
         msg = f"A confidence of {confidence:g} is not a share. Give one between 0 and 1, as 0.95."
         raise ValueError(msg)
-    return float(stdtrit(dof, (1 + confidence) / 2))
+    return student.quantile((1 + confidence) / 2, dof)
 
 
 def t_probability(t: float, dof: float) -> float:
@@ -173,4 +172,4 @@ def t_probability(t: float, dof: float) -> float:
     if not dof > 0:
         msg = "A difference needs at least one degree of freedom. Take one more reading."
         raise ValueError(msg)
-    return 2 * float(stdtr(dof, -abs(t)))
+    return 2 * student.probability(-abs(t), dof)

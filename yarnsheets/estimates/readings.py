@@ -10,6 +10,7 @@ only where the cuts use up the whole yarn, end to end.
 from __future__ import annotations
 
 import math
+from statistics import fmean
 from typing import TYPE_CHECKING
 
 from yarnsheets import formulas
@@ -18,9 +19,6 @@ from yarnsheets.estimates.estimate import Estimate, PositiveEstimate
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-
-    import numpy as np
-    from numpy.typing import NDArray
 
 
 def mean(readings: Sequence[float]) -> Estimate:
@@ -58,7 +56,7 @@ def mean(readings: Sequence[float]) -> Estimate:
     """
     values = column(readings, "reading", lowest=-math.inf)
     centre, deviation = _centre_and_deviation(values)
-    return Estimate(centre, deviation / math.sqrt(values.size), values.size - 1)
+    return Estimate(centre, deviation / math.sqrt(len(values)), len(values) - 1)
 
 
 def standard_deviation(readings: Sequence[float]) -> float:
@@ -130,7 +128,7 @@ def spread_of_cuts(cuts: Sequence[float]) -> float:
     >>> round(spread_of_cuts([9.6, 10.1, 10.4, 9.8, 10.6]), 4)
     0.0409
     """
-    centre, deviation = _centre_and_deviation(1 / column(cuts, "cut"))
+    centre, deviation = _centre_and_deviation([1 / cut for cut in column(cuts, "cut")])
     return deviation / centre
 
 
@@ -177,14 +175,16 @@ def grist_from_cuts(cuts: Sequence[float], balance_factor: float) -> PositiveEst
     960.0
     """
     above_nought("balance factor", balance_factor)
-    inverse = 1 / column(cuts, "cut")
+    inverse = [1 / cut for cut in column(cuts, "cut")]
     centre, deviation = _centre_and_deviation(inverse)
     grist = formulas.grist_from_cut(1 / centre, balance_factor)
-    relative = deviation / centre / math.sqrt(inverse.size)
-    return PositiveEstimate(grist, grist * relative, inverse.size - 1)
+    relative = deviation / centre / math.sqrt(len(inverse))
+    return PositiveEstimate(grist, grist * relative, len(inverse) - 1)
 
 
-def _centre_and_deviation(values: NDArray[np.float64]) -> tuple[float, float]:
+def _centre_and_deviation(values: list[float]) -> tuple[float, float]:
     """Return the mean and standard deviation; from the first value on, so that no digit is lost."""
-    from_first = values - values[0]
-    return float(values[0] + from_first.mean()), float(from_first.std(ddof=1))
+    from_first = [value - values[0] for value in values]
+    centre = fmean(from_first)
+    squares = math.fsum([(value - centre) ** 2 for value in from_first])
+    return values[0] + centre, math.sqrt(squares / (len(values) - 1))

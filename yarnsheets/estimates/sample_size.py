@@ -95,10 +95,18 @@ def cuts_needed(spread: float, wanted: float, confidence: float = 0.95) -> int:
     >>> cuts_needed(0.10, 0.05)
     18
     """
-    cuts = max(2, cuts_needed_if_spread_known(spread, wanted, confidence))
-    while half_width(spread, cuts, confidence) > wanted:
-        cuts += 1
-    return cuts
+    fewest = max(2, cuts_needed_if_spread_known(spread, wanted, confidence))
+    # enough from here on: the spread judged from the cuts themselves asks for a few more
+    most = fewest + 1
+    while half_width(spread, most, confidence) > wanted:
+        most *= 2
+    while fewest < most:
+        middle = (fewest + most) // 2
+        if half_width(spread, middle, confidence) > wanted:
+            fewest = middle + 1
+        else:
+            most = middle
+    return fewest
 
 
 def cuts_needed_if_spread_known(spread: float, wanted: float, confidence: float = 0.95) -> int:

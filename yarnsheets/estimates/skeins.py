@@ -172,13 +172,14 @@ def grist_from_skeins(
     800.0
     """
     length, mass = pairs(lengths, masses, ("length", "mass"))
-    count, per_length = length.size, mass.sum() / length.sum()
-    residual = mass - per_length * length
-    between = math.sqrt(count / (count - 1) * (residual**2).sum()) / mass.sum()
+    all_length, all_mass, count = math.fsum(length), math.fsum(mass), len(mass)
+    per_length = all_mass / all_length
+    residual = math.fsum([(m - per_length * n) ** 2 for n, m in zip(length, mass, strict=True)])
+    between = math.sqrt(count / (count - 1) * residual) / all_mass
     budget = Budget(
         (
-            Component("difference between skeins", float(between), count - 1),
+            Component("difference between skeins", between, count - 1),
             Component("what the skeins share", shared),
         )
     )
-    return budget.of(float(formulas.grist(length.sum(), mass.sum())))
+    return budget.of(formulas.grist(all_length, all_mass))

@@ -7,9 +7,8 @@ check. A slip of the unit is named where the other unit would make the input a l
 from __future__ import annotations
 
 import math
+from statistics import median
 from typing import TYPE_CHECKING
-
-import numpy as np
 
 from yarnsheets.estimates.readings import spread_of_cuts
 from yarnsheets.sources import GRIST, WRAPS_PER_INCH
@@ -91,7 +90,8 @@ def unlikely_cut(cut: float, expected: float | None = None) -> str | None:
         return odd
     if expected is not None and not_a_measure("expected", expected) is None:
         times = f"A cut of {said(cut)} in is {cut / expected:.2g} times the {said(expected)} in"
-        slip = unit_slip(cut / expected, {"centimetres": "cm", "millimetres": "mm"}, "in")
+        rulers = {"centimetres": convert(1.0, "in", "cm"), "millimetres": convert(1.0, "in", "mm")}
+        slip = unit_slip(cut / expected, rulers)
         if slip is not None:
             return f"{times} expected: it looks like {slip}. Check the ruler."
         if not 0.5 <= cut / expected <= 2:
@@ -137,7 +137,7 @@ measured anew.
     for place, cut in enumerate(cuts):
         others = [*cuts[:place], *cuts[place + 1 :]]
         # of two cuts neither shows the other wrong, so it takes two others to expect by
-        expected = float(np.median(others)) if len(others) > 1 else None
+        expected = median(others) if len(others) > 1 else None
         if odd := unlikely_cut(cut, expected):
             return odd
     if len(cuts) > 2 and len(set(cuts)) == 1:
@@ -194,14 +194,24 @@ def not_a_measure(name: str, value: float) -> str | None:
     return f"The {name} is {value:g}, which cannot be. Measure again; it must be more than 0."
 
 
-def unit_slip(ratio: float, units: dict[str, str], meant: str) -> str | None:
-    """Return the name of the unit that a ratio to what is expected looks like, else None."""
-    for name, typed in units.items():
-        if abs(math.log(ratio / convert(1.0, meant, typed))) < NEAR:
+def unit_slip(ratio: float, units: dict[str, float]) -> str | None:
+    """Return the name of the unit that a ratio to what is expected looks like, else None.
+
+    `units` says of each how many of it make one of the unit meant.
+    """
+    for name, in_one in units.items():
+        if abs(math.log(ratio / in_one)) < NEAR:
             return name
     return None
 
 
 def said(value: float) -> str:
     """Return a number as a reader says it: four figures and no power of ten."""
-    return np.format_float_positional(value, precision=4, fractional=False, trim="-")
+    if not value:
+        return "0"
+    decimals = 3 - math.floor(math.log10(abs(value)))
+    if decimals < 0:
+        ten = 10**-decimals
+        return f"{round(value / ten) * ten}"
+    text = f"{value:.{decimals}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

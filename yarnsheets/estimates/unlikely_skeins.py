@@ -50,10 +50,14 @@ looks like grams. Check what the scale is set to; in g the grist is 1200 yd/lb.
     for name, value in [("mass", mass), ("length", length)]:
         if odd := not_a_measure(name, value):
             return odd
-    grist = formulas.grist(length, convert(mass, unit, "lb"))
+    by_ounces = formulas.grist(length, convert(mass, "oz", "lb"))
+    by_grams = formulas.grist(length, convert(mass, "g", "lb"))
+    grist, swapped, other, name = (
+        (by_ounces, by_grams, "g", "grams")
+        if unit == "oz"
+        else (by_grams, by_ounces, "oz", "ounces")
+    )
     odd = unlikely_grist(grist)
-    other, name = ("g", "grams") if unit == "oz" else ("oz", "ounces")
-    swapped = formulas.grist(length, convert(mass, other, "lb"))
     if odd is None or unlikely_grist(swapped) is not None:
         return odd
     return (
@@ -169,7 +173,8 @@ def unlikely_counter(shown: float, expected: float) -> str | None:
     )
     if min(abs(math.log(ratio * 10)), abs(math.log(ratio / 10))) < NEAR:
         return f"{times} Check the place of its decimal point."
-    if slip := unit_slip(ratio, {"feet": "ft", "inches": "in"}, "yd"):
+    counted = {"feet": convert(1.0, "yd", "ft"), "inches": convert(1.0, "yd", "in")}
+    if slip := unit_slip(ratio, counted):
         return f"{times} Check whether it counts {slip}."
     if not 0.75 <= ratio <= 1.25:
         return (
