@@ -6,6 +6,7 @@ import os
 import re
 import shutil
 import signal
+import socket
 import subprocess
 import sys
 import tempfile
@@ -18,6 +19,8 @@ from urllib.parse import urlsplit
 
 import psutil
 import pytest
+
+from yarnsheets.serve.kept import CACHE_FOLDER
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping
@@ -34,6 +37,7 @@ CHROMIUM_OPTIONS = [
     "--disable-sync",
     "--no-first-run",
 ]
+KEPT = tempfile.TemporaryDirectory(prefix="yarnsheets-tests-")  # pages, for this run of the tests
 PATIENCE = 60  # seconds; a kernel may take ten to start on a busy machine with two cores
 
 
@@ -57,6 +61,22 @@ def wait_until(condition: Callable[[], object], what: str, seconds: float = PATI
     while not condition():
         assert time.monotonic() < deadline, f"not within {seconds} s: {what}"
         time.sleep(0.02)
+
+
+def free_port() -> int:
+    """Return a port that nobody uses."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+def answered(address: str) -> str:
+    """Return what is at an address, or nothing if nobody answers."""
+    try:
+        with urllib.request.urlopen(address, timeout=PATIENCE) as answer:  # noqa: S310
+            return str(answer.read().decode())
+    except OSError:
+        return ""
 
 
 class Server:
@@ -83,19 +103,38 @@ class Server:
         with urllib.request.urlopen(request, timeout=PATIENCE) as answer:  # noqa: S310
             return answer.read().decode()
 
-    def kernels(self) -> list[psutil.Process]:
-        """Return the processes of the kernels that are alive."""
+    def processes(self) -> list[psutil.Process]:
+        """Return every process that it started and that is alive."""
         return psutil.Process(self.process.pid).children(recursive=True)
+
+    def kernels(self) -> list[psutil.Process]:
+        """Return the kernels behind open pages; that of the worker is not among them."""
+        children = psutil.Process(self.process.pid).children()
+        return [child for child in children if is_kernel(child)]
+
+    def wait_until_made(self) -> None:
+        """Wait until no worksheet is left to run."""
+        for name in re.findall(r'href="/(voila/render/[^"]+)"', self.get()):
+            self.get(name)
+        wait_until(lambda: not self.processes(), "the worker is gone")
 
     def stop(self) -> str:
         """Press Ctrl-C; check that all ended well and at once; return all that was printed."""
-        kernels, errors_before = self.kernels(), self.error_output()
+        started, errors_before = self.processes(), self.error_output()
         self.process.send_signal(signal.SIGINT)
         self.process.wait(timeout=10)
         assert self.process.returncode == 0, self.error_output()
         assert self.error_output() == errors_before
-        assert not [kernel for kernel in kernels if kernel.is_running()]
+        assert not [process for process in started if process.is_running()]
         return self.said + self.process.stdout.read()
+
+
+def is_kernel(process: psutil.Process) -> bool:
+    """Tell whether a process is a kernel, and not one that has ended."""
+    try:
+        return "ipykernel_launcher" in process.cmdline()
+    except psutil.Error:
+        return False
 
 
 @contextmanager
@@ -103,7 +142,7 @@ def serving(
     *options: str, env: Mapping[str, str | None] | None = None, cwd: Path = ROOT
 ) -> Iterator[Server]:
     """Run the command; a variable of the environment that is None is taken away."""
-    changed = {**os.environ, **(env or {})}
+    changed = {**os.environ, CACHE_FOLDER: KEPT.name, **(env or {})}
     with tempfile.TemporaryFile("w+") as errors:
         process = subprocess.Popen(
             [*COMMAND, *options],
@@ -155,22 +194,7 @@ class Troubles:
 
 
 def open_sheet(page: Page, server: Server, name: str) -> Page:
-    """Open a worksheet and wait for its answer."""
+    """Open a worksheet with its first numbers and wait until its sheet can be used."""
     page.goto(f"{server.address}voila/render/{name}.ipynb")
-    page.wait_for_function("document.querySelector('.ys-sentence')?.textContent")
+    page.wait_for_function("document.querySelector('.ys-sheet .ys-sentence')?.textContent")
     return page
-
-
-def open_worksheet(page: Page, server: Server, name: str) -> None:
-    """Open a worksheet and wait until every sheet in it is drawn and joined to its kernel."""
-    page.goto(f"{server.address}voila/render/{name}.ipynb")
-    page.wait_for_function(
-        """() => {
-          const kernel = window.jupyterapp?.widgetManager?.kernel;
-          const outputs = [...document.querySelectorAll(".sheet")].map((sheet) =>
-            sheet.querySelector(".jp-OutputArea-output"));
-          return kernel?.connectionStatus === "connected" &&
-            outputs.every((output) => output?.firstElementChild);
-        }""",
-        timeout=PATIENCE * 1000,
-    )

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from uncertainties import ufloat
 
-from yarnsheets.units import Scale, convert, parse_number, scale, ureg
+from yarnsheets.units import Scale, convert, parse_number, registry, scale
 
 EXACTLY = 1e-14  # relative
 
@@ -116,7 +116,7 @@ def test_counts_agree_with_those_of_pint(ours: str, theirs: str) -> None:
 
 @given(size, count, count)
 def test_crossing_agrees_with_pints_textile_context(value: float, given: str, wanted: str) -> None:
-    theirs = ureg.Quantity(value, given).to(wanted, "textile").magnitude
+    theirs = registry().Quantity(value, given).to(wanted, "textile").magnitude
     assert convert(value, given, wanted) == pytest.approx(theirs, rel=1e-12)
 
 
@@ -185,7 +185,7 @@ def test_a_chart_is_given_one_operation() -> None:
 )  # fmt: skip
 def test_accepted_spellings(spelling: str, unit: str) -> None:
     assert convert(1.0, spelling, unit) == pytest.approx(1.0, rel=EXACTLY)
-    assert ureg.Quantity(1.0, spelling).to(unit).magnitude == pytest.approx(1.0, rel=EXACTLY)
+    assert registry().Quantity(1.0, spelling).to(unit).magnitude == pytest.approx(1.0, rel=EXACTLY)
 
 
 # --- in the reader's words ---

@@ -1,6 +1,7 @@
 """Units of length, mass and yarn count, and numbers as a spinner writes them.
 
-There is one pint registry, `ureg`, to which the definitions file adds the counts of the trade.
+There is one pint registry, to which the definitions file adds the counts of the trade; it is
+loaded when a conversion is first asked for, since a page that has been built needs none.
 A conversion is worked out once as a single factor: the value it is applied to may then be a
 number, a column, a number with its uncertainty or a chart parameter, and in a chart's text the
 conversion stays one multiplication or one division.
@@ -10,20 +11,13 @@ import math
 import re
 import unicodedata
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib.resources import files
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
-import pint
+if TYPE_CHECKING:
+    import pint
 
-ureg: pint.UnitRegistry[Any] = pint.UnitRegistry(
-    # left alone, pint reads "m/100 g" as a hundredth of a metre, times a gram
-    preprocessors=[lambda text: re.sub(r"/\s*100\s*g\b", "/hectogram", text)]
-)
-ureg.load_definitions(files("yarnsheets").joinpath("units.txt").read_text("utf-8").splitlines())
-
-_DIRECT = ureg.get_dimensionality("tex")
-_INDIRECT = ureg.get_dimensionality("typp")
 _NAME = r"[A-Za-z_][A-Za-z_0-9]*(?:\*\*[2-9])?"
 # only names, products and quotients reach pint, which would work out 9**9**9 if asked
 _UNIT = re.compile(rf"\s*(?:1|{_NAME})(?:\s*[*/]\s*(?:100\s*)?{_NAME})*\s*", re.ASCII)
@@ -33,7 +27,8 @@ _WHOLE = rf"{_THOUSANDS}|[0-9]+"
 _GROUPED = re.compile(rf"{_THOUSANDS}(?:\.[0-9]+)?")
 _DECIMAL = re.compile(r"[0-9]+(?:\.[0-9]*)?|\.[0-9]+|0,[0-9]+|[0-9]+,(?![0-9]{3}$)[0-9]+")
 _FRACTION = re.compile(rf"(?:({_WHOLE})(?:\s+|-))?([0-9]+)\s*/\s*([0-9]+)")
-_KEYBOARD = str.maketrans({"\N{FRACTION SLASH}": "/", "\N{MINUS SIGN}": "-", "\N{EN DASH}": "-"})
+_FRACTION_SLASH = "\N{FRACTION SLASH}"
+_KEYBOARD = {_FRACTION_SLASH: "/", "\N{MINUS SIGN}": "-", "\N{EN DASH}": "-"}
 
 
 @dataclass(frozen=True)
@@ -54,6 +49,20 @@ class Scale:
     def apply(self, value: Any) -> Any:
         """Return `value` in the other unit; a chart parameter gives the text to compute."""
         return value * self.factor if self.power == 1 else self.factor / value
+
+
+@cache
+def registry() -> "pint.UnitRegistry[Any]":
+    """Return the registry of units, the counts of the trade among them."""
+    import pint
+
+    units: pint.UnitRegistry[Any] = pint.UnitRegistry(
+        # left alone, pint reads "m/100 g" as a hundredth of a metre, times a gram
+        preprocessors=[lambda text: re.sub(r"/\s*100\s*g\b", "/hectogram", text)]
+    )
+    definitions = files("yarnsheets").joinpath("units.txt").read_text("utf-8")
+    units.load_definitions(definitions.splitlines())
+    return units
 
 
 @lru_cache
@@ -83,13 +92,16 @@ def scale(from_unit: str, to_unit: str) -> Scale:
     >>> scale("metric_count", "tex")
     Scale(factor=1000.0, power=-1)
     """
+    from pint.errors import PintError
+
+    direct, indirect = (registry().get_dimensionality(unit) for unit in ("tex", "typp"))
     wish = f'"{from_unit[:40]}" cannot be turned into "{to_unit[:40]}"'
     given, wanted = _read_unit(from_unit, wish), _read_unit(to_unit, wish)
     try:
-        crossed = {given.dimensionality, wanted.dimensionality} == {_DIRECT, _INDIRECT}
+        crossed = {given.dimensionality, wanted.dimensionality} == {direct, indirect}
         ratio = 1 / (given * wanted) if crossed else given / wanted
         factor = (1.0 * ratio).to("").magnitude
-    except pint.errors.PintError as error:
+    except PintError as error:
         msg = (
             f"{wish}: they do not measure the same thing. "
             "Choose two lengths, two masses or two yarn counts."
@@ -152,7 +164,23 @@ def parse_number(text: str) -> float:
     >>> parse_number("9 3/8"), parse_number("9-3/8"), parse_number("9½"), parse_number("1,200")
     (9.375, 9.375, 9.5, 1200.0)
     """
-    plain = "".join(map(_spell_sign, text)).strip()
+    number = number_in(text)
+    if not math.isfinite(number):
+        msg = (
+            f'"{text[:40]}" is not a number that can be read in one way only. '
+            "Write it like 9.375 or 9 3/8, and thousands like 1200 or 1,200."
+        )
+        raise ValueError(msg)
+    return number
+
+
+def number_in(text: str) -> float:
+    """Return the number that `parse_number` reads; not a number where it refuses.
+
+    >>> number_in("9 3/8"), number_in("nine")
+    (9.375, nan)
+    """
+    plain = "".join(_spell_sign(sign) for sign in text).strip()
     size = plain.removeprefix("-").lstrip()
     number = math.nan
     if _GROUPED.fullmatch(size):
@@ -163,20 +191,16 @@ def parse_number(text: str) -> float:
         whole, top, bottom = (float((part or "0").replace(",", "")) for part in match.groups())
         if bottom > 0 and (match[1] is None or top < bottom):
             number = whole + top / bottom
-    if not math.isfinite(number):
-        msg = (
-            f'"{text[:40]}" is not a number that can be read in one way only. '
-            "Write it like 9.375 or 9 3/8, and thousands like 1200 or 1,200."
-        )
-        raise ValueError(msg)
     return -number if plain.startswith("-") else number
 
 
 def _read_unit(text: str, wish: str) -> Any:
+    from pint.errors import PintError
+
     try:
         if _UNIT.fullmatch(text):
-            return ureg.Unit(text)
-    except pint.errors.PintError:
+            return registry().Unit(text)
+    except PintError:
         pass
     msg = (
         f'{wish}: the unit "{text[:40]}" is not known. Use one such as "yd/lb", "m/100g", "g/km", '
@@ -187,6 +211,7 @@ def _read_unit(text: str, wish: str) -> Any:
 
 def _spell_sign(sign: str) -> str:
     """Return a sign as a keyboard has it; a fraction set as one sign becomes like " 1/2"."""
-    if unicodedata.decomposition(sign).startswith("<fraction>"):
-        sign = f" {unicodedata.normalize('NFKC', sign)}"
-    return sign.translate(_KEYBOARD)
+    plain = unicodedata.normalize("NFKC", sign)
+    if sign in _KEYBOARD:
+        return _KEYBOARD[sign]
+    return f" {plain.replace(_FRACTION_SLASH, '/')}" if _FRACTION_SLASH in plain else sign

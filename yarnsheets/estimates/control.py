@@ -77,19 +77,17 @@ class ControlChart:
         ]
 
     def _runs(self) -> list[Signal]:
-        sides = [_sign(reading - self.centre) for reading in self.readings]
+        sides = [_way(reading - self.centre, "above", "below") for reading in self.readings]
         return [
             Signal(first, last, f"cuts {first} to {last} are all {side} the centre line")
-            for first, last, sign in _stretches(sides, RUN)
-            for side in ["above" if sign > 0 else "below"]
+            for first, last, side in _stretches(sides, RUN)
         ]
 
     def _trends(self) -> list[Signal]:
-        steps = [_sign(after - before) for before, after in pairwise(self.readings)]
+        steps = [_way(after - before, "rise", "fall") for before, after in pairwise(self.readings)]
         return [
             Signal(first, last + 1, f"cuts {first} to {last + 1} {way} one after the other")
-            for first, last, sign in _stretches(steps, TREND - 1)
-            for way in ["rise" if sign > 0 else "fall"]
+            for first, last, way in _stretches(steps, TREND - 1)
         ]
 
 
@@ -194,16 +192,19 @@ def drift(places: Sequence[float], readings: Sequence[float]) -> Estimate:
     return Estimate(slope, math.sqrt(residual / dof / sum_of_squares), dof)
 
 
-def _sign(value: float) -> int:
-    return (value > 0) - (value < 0)
+def _way(difference: float, up: str, down: str) -> str:
+    """Return the word for a difference, none for no difference."""
+    if not difference:
+        return ""
+    return up if difference > 0 else down
 
 
-def _stretches(signs: list[int], fewest: int) -> list[tuple[int, int, int]]:
-    """Return where one sign, not 0, stands in a row at least `fewest` times, counted from 1."""
+def _stretches(ways: list[str], fewest: int) -> list[tuple[int, int, str]]:
+    """Return where one word stands in a row at least `fewest` times, counted from 1."""
     found, start = [], 0
-    for end in range(1, len(signs) + 1):
-        if end == len(signs) or signs[end] != signs[start]:
-            if signs[start] and end - start >= fewest:
-                found.append((start + 1, end, signs[start]))
+    for end in range(1, len(ways) + 1):
+        if end == len(ways) or ways[end] != ways[start]:
+            if ways[start] and end - start >= fewest:
+                found.append((start + 1, end, ways[start]))
             start = end
     return found

@@ -82,11 +82,12 @@ class Course:
         >>> round(Course(10.0, 0.0, 4, 0.5, 3.0, 0.0).safe_share(1.0, 0.95), 9)
         0.7
         """
+        # one end of a range: the other is left out too, so twice as much is outside
+        t = t_factor(self.dof, 2 * chance - 1)
 
         def spare_at(share: float) -> float:
             spare = self.spare(reserve, share)
-            # one end of a range: the other is left out too, so twice as much is outside
-            return spare.value - spare.expanded(2 * chance - 1)
+            return spare.value - t * spare.uncertainty
 
         if spare_at(self.made) <= 0:
             return self.made
@@ -94,9 +95,8 @@ class Course:
             return 1.0
         # left - reserve - total * ahead = t * (wander**2 * (ahead + ahead**2 / made)
         #     + step**2 / 12 * ((1 + ahead / made)**2 + (ahead / made)**2))**0.5
-        squared = t_factor(self.dof, 2 * chance - 1) ** 2
         to_go = self.left - reserve
-        wander, scale = squared * self.wander**2, squared * self.step**2 / 12
+        wander, scale = (t * self.wander) ** 2, (t * self.step) ** 2 / 12
         linear = wander + 2 * scale / self.made
         square = wander / self.made + 2 * scale / self.made**2
         even = 2 * to_go * self.total

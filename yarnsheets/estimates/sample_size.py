@@ -11,9 +11,12 @@ from typing import TYPE_CHECKING
 
 from yarnsheets.estimates.estimate import t_factor
 from yarnsheets.estimates.readings import spread_of_cuts
+from yarnsheets.estimates.searching import first_whole
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+_NO_END = 10**12  # more cuts than anyone takes: a search from below is over long before
 
 
 def half_width(spread: float, cuts: int, confidence: float = 0.95) -> float:
@@ -95,18 +98,9 @@ def cuts_needed(spread: float, wanted: float, confidence: float = 0.95) -> int:
     >>> cuts_needed(0.10, 0.05)
     18
     """
+    # the spread judged from the cuts themselves asks for a few more than one known beforehand
     fewest = max(2, cuts_needed_if_spread_known(spread, wanted, confidence))
-    # enough from here on: the spread judged from the cuts themselves asks for a few more
-    most = fewest + 1
-    while half_width(spread, most, confidence) > wanted:
-        most *= 2
-    while fewest < most:
-        middle = (fewest + most) // 2
-        if half_width(spread, middle, confidence) > wanted:
-            fewest = middle + 1
-        else:
-            most = middle
-    return fewest
+    return first_whole(fewest, _NO_END, lambda cuts: half_width(spread, cuts, confidence) <= wanted)
 
 
 def cuts_needed_if_spread_known(spread: float, wanted: float, confidence: float = 0.95) -> int:

@@ -8,6 +8,7 @@ Fisher's corrections takes its place.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 _MOST_DOF = 50_000  # past it by the normal curve; Fisher's terms are good to 1e-12 there
 _MOST_TERMS = 20_000  # of a continued fraction; none in use takes a tenth of it
@@ -56,6 +57,7 @@ def probability(t: float, dof: float) -> float:
     return 0.5 + _within(t, dof)
 
 
+@lru_cache  # one page asks for the same again and again
 def quantile(share: float, dof: float) -> float:
     """Return the value that Student's t lies below this often.
 

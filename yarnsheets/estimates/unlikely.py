@@ -11,7 +11,7 @@ from statistics import median
 from typing import TYPE_CHECKING
 
 from yarnsheets.estimates.readings import spread_of_cuts
-from yarnsheets.sources import GRIST, WRAPS_PER_INCH
+from yarnsheets.published.sources import GRIST, WRAPS_PER_INCH
 from yarnsheets.units import convert
 
 if TYPE_CHECKING:

@@ -16,7 +16,7 @@ from yarnsheets.estimates.unlikely import (
     unit_slip,
     unlikely_grist,
 )
-from yarnsheets.sources import GRIST
+from yarnsheets.published.sources import GRIST
 from yarnsheets.units import convert
 
 

@@ -1,8 +1,9 @@
-"""The command `yarnsheets`: the worksheets as web pages, served by Voila from this machine."""
+"""The command `yarnsheets`: the worksheets as web pages, served from this machine."""
 
 from __future__ import annotations
 
 import argparse
+import asyncio
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -26,12 +27,12 @@ def main(argv: Sequence[str] | None = None) -> int:
         print(reason, file=sys.stderr)
         return 1
     try:
-        # Voila takes seconds to load: late, so that errors come at once and Ctrl-C is heard.
-        from yarnsheets.serve.server import say, serve
+        from yarnsheets.serve.server import say, serve  # late, so that errors come at once
 
         if moved:
             say(moved)
-        serve(options.folder.resolve(), page, sockets, open_browser=options.browser)
+        folder = options.folder.resolve()
+        asyncio.run(serve(folder, page, sockets, live=options.live, open_browser=options.browser))
     except KeyboardInterrupt:
         pass  # while it was still starting
     print("The worksheets have stopped.")
@@ -61,6 +62,12 @@ def parser() -> argparse.ArgumentParser:
         type=Path,
         default=worksheets_folder(),
         help="serve the worksheets in this folder (default: those that come with the program)",
+    )
+    options.add_argument(
+        "--live",
+        action="store_true",
+        help="run a program for each reader of a worksheet that has other widgets than sheets; "
+        "whoever can open it can use this machine through them",
     )
     options.add_argument(
         "--no-browser", dest="browser", action="store_false", help="do not open a browser"

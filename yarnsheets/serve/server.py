@@ -1,115 +1,90 @@
-"""Voila, started, announced and stopped in plain words."""
+"""The server: started, announced and stopped in plain words."""
 
 from __future__ import annotations
 
+import asyncio
+import contextlib
 import logging
-import shutil
 import signal
 import threading
 import webbrowser
-from http import HTTPStatus
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from jupyter_core.utils import run_sync
 from tornado.httpserver import HTTPServer
-from tornado.ioloop import IOLoop
-from tornado.web import HTTPError
-from tornado.websocket import WebSocketClosedError
-from voila.app import Voila
-from voila.handler import BaseVoilaHandler
+from tornado.web import Application
 
 from yarnsheets.serve.addresses import is_loopback, network_address, page_address
-from yarnsheets.serve.settings import add_share_folder, settings
+from yarnsheets.serve.handlers import answers
+from yarnsheets.serve.pages import Pages
 
 if TYPE_CHECKING:
-    import asyncio
     import socket
-    from collections.abc import Callable
     from pathlib import Path
 
 STOP_SIGNALS = (signal.SIGINT, signal.SIGTERM)
 
+# A visitor sends nothing but short questions; a page with a kernel, that it is left.
+LIMITS = {
+    "max_header_size": 16 * 1024,  # bytes
+    "max_body_size": 16 * 1024,
+    "idle_connection_timeout": 120,  # seconds
+    "body_timeout": 20,
+}
 
-def serve(folder: Path, page: str, sockets: list[socket.socket], *, open_browser: bool) -> None:
+
+async def serve(
+    folder: Path, page: str, sockets: list[socket.socket], *, live: bool, open_browser: bool
+) -> None:
     """Serve a folder of worksheets on listening sockets until told to stop."""
-    add_share_folder()
     host, port = sockets[0].getsockname()[:2]
-    config = settings()
-    config.Voila.root_dir = str(folder)
-    # On loopback, refuse requests under any other host name: a web site could have its own name
-    # point at this machine and so pass for the same origin.
-    config.Voila.tornado_settings["allow_remote_access"] = not is_loopback(host)
-
-    # Voila's notebook runner logs a failing cell to the one application known as `instance`.
-    server = WorksheetServer.instance(config=config)
-    server.initialize([])
+    local = is_loopback(host)
     for chatter in ("tornado.access", "tornado.general"):
         logging.getLogger(chatter).setLevel(logging.ERROR)
 
-    def ready() -> None:
-        address = page_address(host, port, page)
-        say(f"The worksheets are at {address} (Ctrl-C stops them).")
-        if not is_loopback(host):
-            others = page_address(network_address(host), port)
-            say(
-                f"Anyone on the network can open them, at {others}, and use this machine to work "
-                "them out. There is no password and no encryption: do this on a network you trust."
+    pages = Pages(folder)
+    answered = answers(pages, local=local)
+    async with contextlib.AsyncExitStack() as at_the_end:
+        if live:
+            from yarnsheets.serve.live import kernels_for  # Voila takes a second to load
+
+            application = await at_the_end.enter_async_context(
+                kernels_for(pages, answered, local=local)
             )
+        else:
+            application = Application(answered)
+        HTTPServer(application, **LIMITS).add_sockets(sockets)
+        stopped = stop_event()
+        announce(host, port, page, live=live)
         if open_browser:
+            address = page_address(host, port, page)
             threading.Thread(target=open_in_browser, args=[address], daemon=True).start()
-
-    server.sockets = sockets
-    server.ready = ready
-    server.start()
-
-
-class WorksheetServer(Voila):  # type: ignore[misc]  # Voila has no type hints
-    """A Voila that listens on sockets it is given and stops at the first Ctrl-C."""
-
-    sockets: list[socket.socket]
-    ready: Callable[[], None]
-
-    def init_handlers(self) -> list[Any]:
-        """Answer every address that Voila does not know with our own page."""
-        unknown = (r".*", NoSuchPage, {"voila_configuration": self.voila_configuration})
-        return [*super().init_handlers(), unknown]
-
-    def listen(self) -> None:
-        """Serve until told to stop, then stop every kernel."""
-        HTTPServer(self.app).add_sockets(self.sockets)
-        self.loop = IOLoop.current().asyncio_loop  # type: ignore[attr-defined]
-        self.loop.set_exception_handler(pass_over_closed_pages)
-        for number in STOP_SIGNALS:
-            signal.signal(number, self._handle_signal_stop)
-        self.ready()
-        try:
-            self.loop.run_forever()
-        finally:
-            self.stop()
-
-    def _handle_signal_stop(self, _signal: int, _frame: object) -> None:
-        self.loop.call_soon_threadsafe(self.loop.stop)  # wakes the loop, which may be idle
-
-    def stop(self) -> None:
-        """Stop every kernel at once; a second Ctrl-C meanwhile changes nothing."""
-        for number in STOP_SIGNALS:
+        making = asyncio.create_task(pages.make_all())
+        at_the_end.callback(pages.worker.stop)
+        at_the_end.callback(making.cancel)
+        await stopped.wait()
+        for number in STOP_SIGNALS:  # a second Ctrl-C meanwhile changes nothing
             signal.signal(number, signal.SIG_IGN)
-        run_sync(self.kernel_manager.shutdown_all)(now=True)
-        shutil.rmtree(self.connection_dir, ignore_errors=True)
 
 
-def pass_over_closed_pages(loop: asyncio.AbstractEventLoop, context: dict[str, Any]) -> None:
-    """Say nothing of a page that was closed while something was on its way to it."""
-    if not isinstance(context.get("exception"), WebSocketClosedError):
-        loop.default_exception_handler(context)
+def stop_event() -> asyncio.Event:
+    """Return what is set by Ctrl-C, and by whoever else asks the program to end."""
+    stopped = asyncio.Event()
+    loop = asyncio.get_running_loop()
+    for number in STOP_SIGNALS:
+        signal.signal(number, lambda *_: loop.call_soon_threadsafe(stopped.set))  # wakes the loop
+    return stopped
 
 
-class NoSuchPage(BaseVoilaHandler):  # type: ignore[misc]
-    """The page that leads back to the list."""
-
-    def get(self) -> None:
-        """Answer with our page for the status 404."""
-        raise HTTPError(HTTPStatus.NOT_FOUND)
+def announce(host: str, port: int, page: str, *, live: bool) -> None:
+    """Say where the worksheets are, and who can open them."""
+    say(f"The worksheets are at {page_address(host, port, page)} (Ctrl-C stops them).")
+    if not is_loopback(host):
+        others = page_address(network_address(host), port)
+        use = ", and use this machine to work them out" if live else ""
+        say(
+            f"Anyone on the network can open them, at {others}{use}. "
+            "There is no password and no encryption: do this on a network you trust."
+        )
 
 
 def open_in_browser(address: str) -> None:

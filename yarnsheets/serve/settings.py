@@ -1,4 +1,4 @@
-"""The one place for how worksheets are served: by the command, by a BinderHub and by the tests."""
+"""The one place for how Voila shows worksheets: kept, live, and on a BinderHub."""
 
 from __future__ import annotations
 
@@ -42,22 +42,23 @@ def add_share_folder() -> None:
         os.environ["JUPYTER_PATH"] = os.pathsep.join(filter(None, [str(SHARE), *known]))
 
 
-def prepare_worksheet(handler: RequestHandler, notebook: NotebookNode, **_: object) -> None:
-    """Name the page after its first heading and let the page stop its kernel when it closes.
+def prepare_worksheet(handler: RequestHandler | None, notebook: NotebookNode, **_: object) -> None:
+    """Name the page after its first heading and let a live page stop its kernel when it closes.
 
     A closing page asks for its kernel to be stopped and sends along the `_xsrf` cookie, which Voila
     sets with the list of worksheets but not with a worksheet that was opened directly: the request
     is refused then, and the kernel stays. Reading `xsrf_token` sets the cookie. The other way,
     switching the check off with `disable_check_xsrf`, would let any web site ask for it too.
     """
-    handler.xsrf_token  # noqa: B018
+    if handler is not None:
+        handler.xsrf_token  # noqa: B018
     notebook.metadata["title"] = title(notebook)
 
 
 def complete_page(
     page: dict[str, Any], settings: dict[str, Any], notebook_path: str, **_: object
 ) -> dict[str, Any]:
-    """Give the list of worksheets what it shows; let formulas in text be set without the network.
+    """Give the list of worksheets what it shows; let a live page set formulas without the network.
 
     Voila has a MathJax of its own and uses it when no address of another is given.
     """
@@ -68,7 +69,7 @@ def complete_page(
 
 
 def settings() -> Config:
-    """Return the settings by which both Voila and a Jupyter server show the worksheets."""
+    """Return the settings by which Voila and a Jupyter server show the worksheets."""
     config = Config()
 
     page = config.VoilaConfiguration
@@ -88,6 +89,8 @@ def settings() -> Config:
     ]
     page.prelaunch_hook = prepare_worksheet
     page.page_config_hook = complete_page
+    config.VoilaExporter.markdown_renderer_class = "yarnsheets.serve.prose.Prose"
+    config.VoilaExporter.filters = {"mathml": "yarnsheets.serve.prose.mathml"}
 
     kernels = config.MappingKernelManager
     kernels.allow_tracebacks = False

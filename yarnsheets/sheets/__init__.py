@@ -1,43 +1,43 @@
 """One class a worksheet: set a trait, read a trait, or show it as a page with `view()`."""
 
-from yarnsheets.sheets.agreement import DoTwoMethodsAgree
-from yarnsheets.sheets.balance_check import BalanceCheck
-from yarnsheets.sheets.ball_lasts import WillTheBallLast
-from yarnsheets.sheets.counter_check import CounterCheck
-from yarnsheets.sheets.damp import WhatDampChanges
-from yarnsheets.sheets.drifting import IsMyGristDrifting
-from yarnsheets.sheets.dye_lot import DyeLot
-from yarnsheets.sheets.how_many_yards import HowManyYards
-from yarnsheets.sheets.how_much_twist import HowMuchTwist
-from yarnsheets.sheets.how_sure import HowSureIsTheGrist
-from yarnsheets.sheets.is_this_enough import IsThisEnough
-from yarnsheets.sheets.knitting_takes import WhatKnittingTakes
-from yarnsheets.sheets.spin_plan import SpinPlan
-from yarnsheets.sheets.two_plans import TwoPlans
-from yarnsheets.sheets.use_it_all import UseItAll
-from yarnsheets.sheets.weaving_takes import WhatWeavingTakes
-from yarnsheets.sheets.weighed_skein import WeighedSkein
-from yarnsheets.sheets.which_singles import WhichSingles
-from yarnsheets.sheets.wraps import WhatDoWrapsTell
+from yarnsheets.sheets.do_two_methods_agree import DoTwoMethodsAgree
+from yarnsheets.sheets.how_far_off_is_my_counter import HowFarOffIsMyCounter
+from yarnsheets.sheets.how_many_yards.sheet import HowManyYards
+from yarnsheets.sheets.how_much_twist_does_it_want import HowMuchTwistDoesItWant
+from yarnsheets.sheets.how_sure_is_the_grist import HowSureIsTheGrist
+from yarnsheets.sheets.is_my_balance_right import IsMyBalanceRight
+from yarnsheets.sheets.is_my_grist_drifting import IsMyGristDrifting
+from yarnsheets.sheets.is_this_enough.sheet import IsThisEnough
+from yarnsheets.sheets.what_do_wraps_tell_of_grist import WhatDoWrapsTellOfGrist
+from yarnsheets.sheets.what_does_a_weighed_skein_say import WhatDoesAWeighedSkeinSay
+from yarnsheets.sheets.what_does_damp_air_change import WhatDoesDampAirChange
+from yarnsheets.sheets.what_does_knitting_take import WhatDoesKnittingTake
+from yarnsheets.sheets.what_does_the_dye_lot_take import WhatDoesTheDyeLotTake
+from yarnsheets.sheets.what_does_this_ball_make import WhatDoesThisBallMake
+from yarnsheets.sheets.what_does_this_spin_take import WhatDoesThisSpinTake
+from yarnsheets.sheets.what_does_weaving_take import WhatDoesWeavingTake
+from yarnsheets.sheets.which_of_two_plans import WhichOfTwoPlans
+from yarnsheets.sheets.which_singles_make_this_yarn import WhichSinglesMakeThisYarn
+from yarnsheets.sheets.will_the_ball_last import WillTheBallLast
 
 __all__ = [
-    "BalanceCheck",
-    "CounterCheck",
     "DoTwoMethodsAgree",
-    "DyeLot",
+    "HowFarOffIsMyCounter",
     "HowManyYards",
-    "HowMuchTwist",
+    "HowMuchTwistDoesItWant",
     "HowSureIsTheGrist",
+    "IsMyBalanceRight",
     "IsMyGristDrifting",
     "IsThisEnough",
-    "SpinPlan",
-    "TwoPlans",
-    "UseItAll",
-    "WeighedSkein",
-    "WhatDampChanges",
-    "WhatDoWrapsTell",
-    "WhatKnittingTakes",
-    "WhatWeavingTakes",
-    "WhichSingles",
+    "WhatDoWrapsTellOfGrist",
+    "WhatDoesAWeighedSkeinSay",
+    "WhatDoesDampAirChange",
+    "WhatDoesKnittingTake",
+    "WhatDoesTheDyeLotTake",
+    "WhatDoesThisBallMake",
+    "WhatDoesThisSpinTake",
+    "WhatDoesWeavingTake",
+    "WhichOfTwoPlans",
+    "WhichSinglesMakeThisYarn",
     "WillTheBallLast",
 ]

@@ -1,0 +1,302 @@
+"""The worksheet on damp: weight and grist on another day, in Python and on the page.
+
+Sources:
+
+GATE      published: Graduate Aptitude Test in Engineering, Textile Engineering, by year, question.
+D1909     published: ASTM D1909-13, as quoted in Bioresources and Bioprocessing, 2020, table 10.
+D2118     published: ASTM D2118-18, contents as printed on the standard's public page.
+EU        published: Regulation (EU) 1007/2011, annex IX; combed wool 18.25 % from memory.
+ICT       from memory: International Critical Tables, wool in air, as reprinted in ASHRAE handbooks.
+exact     hand-worked: from the definitions of regain and content.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.browser import open_sheet, wait_until
+from tests.published.test_tables import printed
+from tests.reader import box, said
+from yarnsheets.page import chart
+from yarnsheets.published import regain
+from yarnsheets.sheets import WhatDoesDampAirChange
+from yarnsheets.sheets.what_does_damp_air_change import regain_used
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Page
+
+    from tests.browser import Server
+
+GRAMS = 1 / 453.59237
+COTTON, POLYESTER = "cotton", "polyester"
+
+
+def typed(now: float, then: float = 0.16, **others: Any) -> WhatDoesDampAirChange:
+    """Build a sheet whose two regains the reader has typed."""
+    return WhatDoesDampAirChange(
+        now_by="regain", water_now=now, then_by="regain", water_then=then, **others
+    )
+
+
+# ---- weight and grist on the other day ---------------------------------------------------------
+
+
+def test_1000_at_9_per_cent_is_940_at_16() -> None:
+    # exact: 1000 x 1.09 / 1.16
+    sheet = typed(0.09, 0.16, grist=1000)
+    assert sheet.grist_then == printed("939.655172413793")
+    assert "940\N{NO-BREAK SPACE}yd/lb" in sheet.sentence
+    assert "Regain used: 9% today and 16% then, by your own figure." in sheet.sentence
+
+
+def test_a_ball_made_up_at_the_combed_regain() -> None:
+    # EU: 50 g at 18.25 %, now at 14 %, exact 57 / 1.1825 g
+    sheet = WhatDoesDampAirChange(
+        weight=50 * GRAMS, now_by="combed", then_by="regain", water_then=0.14
+    )
+    assert sheet.weight_then / GRAMS == printed("48.2029598308668")
+    assert "18.3% today, by EU 1007/2011 (from memory)" in sheet.sentence
+
+
+@pytest.mark.parametrize(
+    ("invoice", "grams", "said"),
+    [
+        # exact: 11360 / 109, 11700 / 109 and 11825 / 109
+        ("astm", "104.220183486239", "at the 13.6% of ASTM D1909 (read as quoted)"),
+        ("eu", "107.339449541284", "at the 17% of EU 1007/2011 (read)"),
+        ("combed", "108.48623853211", "at the 18.25% of EU 1007/2011 (from memory)"),
+    ],
+)
+def test_100_grams_at_9_per_cent_invoiced(invoice: str, grams: str, said: str) -> None:
+    sheet = typed(0.09, weight=100 * GRAMS, invoice=invoice)
+    assert sheet.invoice_weight / GRAMS == printed(grams)
+    assert said in sheet.sentence
+
+
+def test_without_an_invoice_none_is_spoken_of() -> None:
+    assert "invoice" not in WhatDoesDampAirChange().sentence
+
+
+@settings(deadline=None)
+@given(st.floats(0.001, 0.33), st.floats(0.001, 0.33), st.floats(100, 30000))
+def test_the_yards_are_the_same_on_both_days(now: float, then: float, grist: float) -> None:
+    sheet = typed(now, then, grist=grist)
+    assert sheet.weight_then * sheet.grist_then == pytest.approx(sheet.yards, rel=1e-12)
+    assert sheet.yards == pytest.approx(sheet.weight * grist, rel=1e-12)
+
+
+def test_mixing_the_days_is_off_by_the_water() -> None:
+    # exact: 250 x 1.16 / 1.09, and 250 x 1.09 / 1.16
+    sheet = typed(0.09, 0.16, weight=0.25, grist=1000)
+    assert sheet.yards_wrong == pytest.approx(250 * 1.16 / 1.09, rel=1e-12)
+    assert sheet.yards_reverse == pytest.approx(250 * 1.09 / 1.16, rel=1e-12)
+    assert "266\N{NO-BREAK SPACE}yd, 6.4% too many" in sheet.sentence
+    assert "235\N{NO-BREAK SPACE}yd, 6% too few" in typed(0.16, 0.09, weight=0.25).sentence
+    assert "too" not in typed(0.09, 0.09).sentence
+
+
+# ---- content is never taken for regain -----------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("content", "regain_of_it", "shown"),
+    [
+        (0.12, "0.136363636363636", "13.6% today, by your moisture content of 12%"),  # D2118
+        (0.1304, "0.149954001839926", "15% today, by your moisture content of 13.04%"),  # D2118
+        (0.119718309859155, "0.136", "13.6% today, by your moisture content of 11.97%"),  # exact
+        # exact: 0.12125 / 0.87875; the content is written as it stands in the arithmetic
+        (0.12125, "0.137980085348506", "13.8% today, by your moisture content of 12.13%"),
+    ],
+)
+def test_a_content_is_shown_as_the_regain_it_is(
+    content: float, regain_of_it: str, shown: str
+) -> None:
+    sheet = WhatDoesDampAirChange(now_by="content", water_now=content)
+    assert sheet.regain_now == printed(regain_of_it)
+    assert sheet.content_now == pytest.approx(content, rel=1e-12)
+    assert shown in sheet.sentence
+
+
+def test_a_regain_is_shown_as_the_content_it_is() -> None:
+    # exact: 13.6 of water in 113.6
+    sheet = WhatDoesDampAirChange(now_by="astm")
+    assert sheet.content_now == printed("0.119718309859155")
+    assert "13.6% of the dry weight, a moisture content of 11.97%" in sheet.arithmetic[0]
+
+
+def blend(by: str) -> WhatDoesDampAirChange:
+    return WhatDoesDampAirChange(
+        weight=1, fibre=POLYESTER, second=COTTON, share=0.33, invoice="astm",
+        now_by=by, water_now=0.04, then_by=by, water_then=0.04,
+    )  # fmt: skip
+
+
+def test_an_invoice_from_a_content() -> None:
+    """GATE 2010, question 38: 100 kg of 67/33 polyester and cotton at 4 % moisture content.
+
+    A published working takes the content for a regain and prints 99.10 kg; exact is 98.95008.
+    """
+    right = blend("content")
+    assert right.regain_agreed == printed("0.03073")
+    assert 100 * right.dry == printed("96")
+    assert 100 * right.invoice_weight == printed("98.95008")
+    assert 100 * right.invoice_weight != printed("99.10")
+    mistaken = blend("regain")
+    assert 100 * mistaken.invoice_weight == printed("99.1086538461538")
+
+
+def test_water_of_a_blend() -> None:
+    """GATE 2007, question 70: half wool at 17 %, half silk and viscose at 11 %: 12.28 in 100 g."""
+    sheet = WhatDoesDampAirChange(
+        weight=100 * GRAMS, fibre="wool", second="silk", share=0.5, now_by="eu", then_by="eu"
+    )
+    assert sheet.regain_now == printed("0.14")
+    assert (sheet.weight - sheet.dry) / GRAMS == printed("12.28")
+    assert "by EU 1007/2011 (wool read, silk from memory)" in sheet.sentence
+
+
+def test_a_content_that_no_air_gives_is_met_with_what_to_do() -> None:
+    (warning,) = WhatDoesDampAirChange(now_by="content", water_now=0.3).warnings
+    assert "30.0% is a regain of 42.9%" in warning  # exact: 30 / 70
+    assert "Let the yarn dry" in warning
+
+
+# ---- humidity -----------------------------------------------------------------------------------
+
+
+def test_wool_between_two_airs() -> None:
+    # ICT: 10.8 % at 40 % humidity, 17.2 % at 70 %, either good to 1.5 points
+    sheet = WhatDoesDampAirChange(humidity_now=0.4, humidity_then=0.7, weight=1, grist=1000)
+    assert sheet.weight_then == pytest.approx(1.172 / 1.108, rel=1e-12)
+    assert sheet.weight_low == pytest.approx(1.157 / 1.123, rel=1e-12)
+    assert sheet.weight_high == pytest.approx(1.187 / 1.093, rel=1e-12)
+    assert sheet.grist_then == pytest.approx(1108 / 1.172, rel=1e-12)
+    assert "10.8% today and 17.2% then, by the International Critical Tables" in sheet.sentence
+    assert "(from memory)" in sheet.sentence
+    assert [row["day"] for row in sheet.days] == ["today", "then"]
+
+
+def test_the_curve_is_the_table_s() -> None:
+    # ICT, per cent of humidity and of regain
+    table = {10: 4.7, 20: 7.0, 30: 8.9, 40: 10.8, 50: 12.8, 60: 14.9, 70: 17.2, 80: 19.9, 90: 23.4}
+    sheet = typed(0.10)
+    assert {row["humidity"]: row["ratio"] for row in sheet.air} == pytest.approx(
+        {humidity: (100 + held) / 110 for humidity, held in table.items()}
+    )
+    assert sheet.days == []
+
+
+@pytest.mark.parametrize("fibre", ["silk", COTTON, "flax", "nylon"])
+def test_nothing_is_guessed_for_a_fibre_without_a_table(fibre: str) -> None:
+    sheet = WhatDoesDampAirChange(fibre=fibre)
+    (warning,) = sheet.warnings
+    assert f"none of {fibre}" in warning
+    assert "published for air of 65%" in warning
+    assert sheet.air == []
+    assert sheet.published  # what there is to choose from
+    assert sheet.arithmetic == []
+    assert not WhatDoesDampAirChange(fibre=fibre, now_by="standard", then_by="astm").warnings
+
+
+def test_in_a_blend_the_fibre_without_a_table_is_held_and_that_is_said() -> None:
+    # ICT 10.8 and 17.2 %; Morton and Hearle, as quoted, silk 10 %
+    sheet = WhatDoesDampAirChange(humidity_now=0.4, humidity_then=0.7, second="silk", share=0.5)
+    assert sheet.regain_now == pytest.approx((0.108 + 0.10) / 2, rel=1e-12)
+    assert sheet.regain_then == pytest.approx((0.172 + 0.10) / 2, rel=1e-12)
+    assert "no table of silk" in sheet.sentence
+    assert "held" not in typed(0.09, second="silk").sentence
+
+
+def test_standard_air_keeps_both_figures_for_wool() -> None:
+    # Morton and Hearle, as quoted in the review's table 10: 14, and 16 to 18
+    sheet = WhatDoesDampAirChange(now_by="standard")
+    assert (sheet.now_low, sheet.regain_now, sheet.now_high) == pytest.approx((0.14, 0.16, 0.18))
+
+
+# ---- the regains, each with its source -----------------------------------------------------------
+
+
+@pytest.mark.parametrize("fibre", WhatDoesDampAirChange.inputs()["fibre"].options)
+@pytest.mark.parametrize("by", ["standard", "astm", "eu", "combed"])
+def test_every_fibre_has_every_published_kind_and_says_whose(fibre: str, by: str) -> None:
+    sheet = WhatDoesDampAirChange(fibre=fibre, now_by=by, then_by=by)
+    assert not sheet.warnings
+    assert sheet.now_low <= sheet.regain_now <= sheet.now_high
+    source = {"standard": "Morton and Hearle", "astm": "ASTM D1909"}.get(by, "EU 1007/2011")
+    assert f"by {source} (" in sheet.sentence
+    full = {"standard": "Physical Properties", "astm": "D1909"}.get(by, "No 1007/2011")
+    assert full in sheet.full_now
+
+
+@pytest.mark.parametrize(
+    ("fibre", "authority", "percent"),
+    [
+        (regain.WOOL, "astm", 13.6),  # D1909
+        (regain.COTTON, "astm", 8.5),  # D1909
+        (regain.JUTE, "astm", 13.75),  # D1909
+        (regain.WOOL, "eu", 17.0),  # EU
+        (regain.WOOL, "combed", 18.25),  # EU
+        (regain.NYLON, "eu", 6.25),  # EU
+        (regain.COTTON, "combed", 8.5),  # EU, which has no combed cotton
+    ],
+)
+def test_the_agreed_figure_is_the_authority_s(
+    fibre: regain.Fibre, authority: str, percent: float
+) -> None:
+    found = regain_used.agreed_by([(fibre, 1.0)], authority)
+    assert found.low == found.value == found.high == pytest.approx(percent / 100, rel=1e-15)
+    assert found.origin.startswith("ASTM" if authority == "astm" else "EU")
+
+
+def test_contradictions_stand_side_by_side() -> None:
+    # D1909, D2118 twice (as contents), Australia, EU twice, air of 65 % twice
+    figures = WhatDoesDampAirChange().published
+    assert [round(row["percent"], 2) for row in figures] == [13.6, 13.64, 15, 16, 17, 18.25, 14, 17]
+    assert [row["recalled"] for row in figures] == [False] * 5 + [True] + [False] * 2
+    assert len({row["figure"] for row in figures}) == len(figures)
+    both = WhatDoesDampAirChange(second="flax").published
+    assert len({row["figure"] for row in both}) == len(both) == 8 + 4
+
+
+# ---- on the page ---------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def sheet(page: Page, server: Server) -> Page:
+    """Open the worksheet and wait for its answer."""
+    return open_sheet(page, server, "what-does-damp-air-change")
+
+
+def pick(page: Page, name: str, words: str) -> None:
+    page.locator(f"[data-name={name}] select").select_option(words)
+
+
+def test_the_days_are_drawn_on_the_curve(sheet: Page) -> None:
+    box(sheet, "humidity_now").fill("40")
+    box(sheet, "humidity_then").fill("70")
+    box(sheet, "weight").fill("8")
+    drawn = sheet.evaluate(
+        """async () => {
+            const figure = document.querySelector("figure[data-name=weight_against_humidity]");
+            const { view } = figure.querySelector(".ys-picture");
+            await view.runAsync();
+            const tables = view.getState({ signals: () => false, data: () => true }).data;
+            const rows = Object.keys(tables).flatMap((name) => view.data(name) ?? []);
+            return rows.filter((row) => row.day && row.weight).map((row) => [row.day, row.weight]);
+        }"""
+    )
+    # ICT: 10.8 % and 17.2 %; in ounces
+    assert dict(drawn) == pytest.approx({"today": 8, "then": 8 * 1.172 / 1.108}, rel=1e-12)
+
+
+def test_the_lines_of_the_answer_go_with_it(sheet: Page) -> None:
+    marks = f".mark-rule line[stroke='{chart.PROJECT}']"
+    days = sheet.locator(f"figure[data-name=published_regains] {marks}")
+    assert days.count() == 2
+    pick(sheet, "fibre", "silk")
+    assert "none of silk" in said(sheet)
+    wait_until(lambda: days.count() == 0, "both days' lines are gone")

@@ -1,0 +1,214 @@
+"""Whether a ball lasts: the course of its weighings in Python, and on the page."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.browser import open_sheet
+from tests.reader import box, said
+from yarnsheets.estimates import Course, course
+from yarnsheets.sheets import WillTheBallLast
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Page
+
+    from tests.browser import Server
+
+DRAWS = 1_000_000
+GRAM = 1 / 453.59237
+
+
+def sheet_at(**inputs: object) -> WillTheBallLast:
+    return WillTheBallLast(**inputs)
+
+
+# ---- the course ----------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "now",
+    [
+        Course(100.0, 4.0, math.inf, 0.5, 52.0, 0.0),
+        Course(100.0, 8.0, math.inf, 0.2, 75.0, 0.0),
+        Course(100.0, 3.0, math.inf, 0.9, 9.5, 0.0),
+    ],
+)
+def test_the_chance_is_that_of_a_million_draws(now: Course) -> None:
+    # numpy: the true rate is the one seen but for the wander so far; the rest wanders anew
+    draw = np.random.default_rng(20261126)
+    seen = now.wander * math.sqrt(now.made)
+    rate = now.total + draw.normal(0, seen, DRAWS) / now.made
+    rest = rate * (1 - now.made) + draw.normal(0, now.wander * math.sqrt(1 - now.made), DRAWS)
+    assert now.chance() == pytest.approx(np.mean(rest <= now.left), abs=0.005)
+
+
+def test_the_scales_steps_alone_are_those_of_a_million_draws() -> None:
+    # numpy: both weighings are anywhere within their step
+    now = Course(100.0, 0.0, math.inf, 0.5, 50.0, 4.0)
+    draw = np.random.default_rng(20261126)
+    start, left = 100 + draw.uniform(-2, 2, DRAWS), 50 + draw.uniform(-2, 2, DRAWS)
+    spare = left - (start - left) * (1 - now.made) / now.made
+    assert now.spare().uncertainty == pytest.approx(np.std(spare), rel=0.005)
+
+
+def test_the_total_is_what_was_used_over_what_was_made() -> None:
+    # hand-worked: 40 used for 0.25 of the piece is 160 for the whole
+    found = course(100.0, [80.0, 60.0], [0.1, 0.25], 0.03, 0.0)
+    assert found.total == pytest.approx(160, rel=1e-15)
+    # hand-worked: stretches of 20 for 0.1 and 20 for 0.15, where 16 and 24 were due
+    guessed = 4 * (0.03 * 160) ** 2
+    seen = (20 - 16) ** 2 / 0.1 + (20 - 24) ** 2 / 0.15
+    assert found.wander**2 == pytest.approx((guessed + seen) / 5, rel=1e-12)
+
+
+@given(st.floats(20, 79), st.floats(0.1, 0.9), st.floats(0.001, 0.1), st.floats(0, 10))
+def test_the_end_is_safe_to_reach_just_where_the_ball_is_safe_to_last(
+    left: float, made: float, unevenness: float, step: float
+) -> None:
+    now = course(100.0, [left], [made], unevenness, step)
+    assert (now.safe_share(2.0, 0.95) == 1) == (now.chance(2.0) >= 0.95)
+
+
+@given(st.floats(20, 79), st.floats(20, 79), st.floats(0, 5))
+def test_more_yarn_left_never_lowers_the_chance(a: float, b: float, reserve: float) -> None:
+    less, more = sorted([a, b])
+    chances = [course(100.0, [left], [0.4], 0.03, 1.0).chance(reserve) for left in (less, more)]
+    assert chances[0] <= chances[1]
+
+
+def test_the_range_narrows_as_the_work_goes_on() -> None:
+    widths = [
+        course(100.0, [100 - 80 * made], [made], 0.03, 0.5).still_to_use().expanded()
+        for made in (0.2, 0.4, 0.6, 0.8, 0.95)
+    ]
+    assert widths == sorted(widths, reverse=True)
+
+
+@pytest.mark.parametrize(
+    ("left", "made"), [([80.0], [0.1, 0.2]), ([80.0, 85.0], [0.1, 0.2]), ([80.0, 70.0], [0.2, 0.1])]
+)
+def test_weighings_that_do_not_run_one_way_are_refused(
+    left: list[float], made: list[float]
+) -> None:
+    with pytest.raises(ValueError, match=r"weight for each|must go on"):
+        course(100.0, left, made, 0.03, 0.0)
+
+
+# ---- the sheet -----------------------------------------------------------------------------------
+
+
+def test_a_triangle_with_half_its_yarn_gone_stands_at_70_7_per_cent_of_its_rows() -> None:
+    # hand-worked: the root of one half
+    sheet = sheet_at(weight=200 * GRAM, left=[100 * GRAM], rows_at=[70.7107], rows_all=100)
+    assert sheet.halfway == pytest.approx(math.sqrt(0.5), rel=1e-15)
+    assert sheet.made == pytest.approx(0.5, abs=1e-6)
+    assert any("70.7% of the rows" in line for line in sheet.arithmetic)
+
+
+def test_yarn_enough_is_said_to_be_enough() -> None:
+    even = {"shape": "even", "rows_all": 100, "rows_at": [50], "weight": 0.25}
+    assert "almost surely enough" in sheet_at(**even, left=[0.18]).sentence.lower()
+    short = sheet_at(**even, left=[0.1])
+    assert short.may_fail
+    assert "start binding off after row" in short.sentence
+
+
+@pytest.mark.parametrize(("left", "unevenness"), [(0.10, 0.03), (0.04, 0.1), (0.06, 0.1)])
+def test_the_row_to_bind_off_after_is_reached_95_times_of_100(
+    left: float, unevenness: float
+) -> None:
+    # numpy: a million pieces that go on from here to the row named, and to the one after it
+    sheet = sheet_at(
+        shape="even", rows_all=200, rows_at=[60], weight=0.2, left=[left], unevenness=unevenness
+    )
+    now = course(0.2, [left], [0.3], unevenness, sheet.scale_step)
+    draw = np.random.default_rng(20261126)
+    spread = now.wander / np.sqrt(draw.chisquare(now.dof, DRAWS) / now.dof)
+    behind, ahead = draw.normal(0, 1, (2, DRAWS)) * spread
+    start, end = draw.normal(0, sheet.scale_step / math.sqrt(12), (2, DRAWS))
+
+    def reached(row: float) -> float:
+        part = row / 200 - 0.3
+        rate = (0.2 + start - left - end + behind * math.sqrt(0.3)) / 0.3
+        use = rate * part + ahead * math.sqrt(part)
+        return float(np.mean(use <= left + end - sheet.edge_weight))
+
+    assert reached(sheet.stop_row) > 0.95 - 0.005
+    assert reached(sheet.stop_row + 2) < 0.95 + 0.005
+
+
+def test_at_the_last_row_what_is_left_is_said() -> None:
+    sheet = sheet_at(rows_at=[120], left=[0.02])
+    assert sheet.sentence.startswith("All 120 rows are done and 0.32")
+    assert "19 times" not in sheet.sentence
+
+
+@pytest.mark.parametrize(
+    ("inputs", "said"),
+    [
+        ({"rows_at": [48, 68]}, "2 rows and 3 weights"),
+        ({"rows_at": [48, 40, 84]}, "must grow"),
+        ({"rows_all": 80}, "past the last one"),
+        ({"left": [0.18, 0.15, 0.16]}, "grow lighter"),
+        ({"rows_at": [], "left": []}, "0 rows"),
+    ],
+)
+def test_what_is_unlikely_is_met_with_what_is_probably_wrong(
+    inputs: dict[str, object], said: str
+) -> None:
+    sheet = sheet_at(**inputs)
+    assert said in sheet.sentence
+    assert not sheet.is_going
+
+
+# ---- on the page ---------------------------------------------------------------------------------
+
+
+def test_the_page_says_what_python_says_and_the_band_narrows(page: Page, server: Server) -> None:
+    open_sheet(page, server, "will-the-ball-last")
+    assert said(page) == WillTheBallLast().sentence
+    assert "70.7%" in page.locator("figure[data-name=cloth_against_rows] figcaption").inner_text()
+
+    def band() -> float:
+        return float(
+            page.evaluate(
+                """async () => {
+                    const view = document.querySelector(
+                        "figure[data-name=track_of_the_ball] .ys-picture").view;
+                    await view.runAsync();
+                    const end = view.data("ahead").at(-1);
+                    return end.most - end.least;
+                }"""
+            )
+        )
+
+    wide = band()
+    page.locator("[data-name=rows_at] textarea").fill("48\n68\n84\n100")
+    page.locator("[data-name=left] textarea").fill("2.95\n2.4\n1.85\n1.15")
+    python = WillTheBallLast(
+        rows_at=[48, 68, 84, 100], left=[2.95 / 16, 2.4 / 16, 1.85 / 16, 1.15 / 16]
+    )
+    assert said(page) == python.sentence
+    assert band() < wide
+
+
+def test_the_page_follows_the_grist_at_once_and_explains_lists_that_differ(
+    page: Page, server: Server
+) -> None:
+    open_sheet(page, server, "will-the-ball-last")
+    page.context.set_offline(True)
+    box(page, "grist").fill("2200")
+    left = WillTheBallLast(grist=2200).now_yards
+    assert f"about {left:.0f}\N{NO-BREAK SPACE}yd" in said(page)
+    page.context.set_offline(False)
+    page.locator("[data-name=rows_at] textarea").fill("48\n68")
+    page.wait_for_function(
+        "document.querySelector('.ys-sentence').textContent.includes('2 rows and 3 weights')"
+    )
+    assert page.locator("[data-name=rows_at] textarea").input_value() == "48\n68"

@@ -1,0 +1,121 @@
+/* The inputs of a sheet: each with its label, its control, what is wrong with it, and a hint. */
+
+import { make, makeList, makePart, setText } from "./dom.js";
+import { makeNumber, makePick, makeReadings, makeWords } from "./fields.js";
+
+/**
+ * @import {Host, Value} from "./types"
+ * @import {Controlled} from "./fields.js"
+ * @import {Numbers} from "./numbers.js"
+ */
+
+/**
+ * Make the inputs.
+ *
+ * @param {Numbers} numbers
+ * @param {Host} host
+ * @param {string} id starts the ids of the fields
+ * @param {object} hear
+ * @param {(name: string, value: Value, typedIn?: Element) => void} hear.change
+ * @param {() => void} hear.wrong when something else is wrong than before
+ */
+export async function makeControls(numbers, host, id, hear) {
+  const el = makePart("section", "ys-inputs", "Your numbers");
+  const finer = make("details", "ys-finer");
+  finer.append(make("summary", "", "Finer points"));
+  const kinds = { number: makeNumber, readings: makeReadings, pick: makePick, words: makeWords };
+
+  /** @type {Map<string, Controlled & {error: HTMLElement, last: unknown[]}>} */
+  const controls = new Map();
+  const errors = /** @type {Map<string, string>} */ (new Map());
+
+  for (const [name, asked] of Object.entries(numbers.description.inputs)) {
+    const control = await kinds[asked.kind]({
+      name,
+      asked,
+      numbers,
+      host,
+      isWrong: () => errors.has(name),
+      set(value, typedIn) {
+        if (errors.delete(name)) showError(name);
+        hear.change(name, value, typedIn);
+      },
+      refuse(message) {
+        errors.set(name, message);
+        showError(name);
+      },
+    });
+    const error = make("p", "ys-error");
+    error.id = `${id}-${name}-error`;
+    error.hidden = true;
+    const hint = make("p", "ys-hint", asked.measure);
+    hint.id = `${id}-${name}-hint`;
+    control.field.id = `${id}-${name}`;
+    control.field.setAttribute("aria-describedby", `${error.id} ${hint.id}`);
+    const label = make("label", "ys-label", asked.title);
+    label.htmlFor = control.field.id;
+    const group = make("div", `ys-input ys-${asked.kind}`);
+    group.dataset["name"] = name;
+    group.append(label, ...control.parts, error, hint);
+    (asked.more ? finer : el).append(group);
+    controls.set(name, { ...control, error, last: [] });
+  }
+  if (finer.children.length > 1) el.append(finer);
+
+  const { cautions } = numbers.description;
+  if (cautions.length) {
+    const aside = make("aside", "ys-cautions");
+    aside.append(make("h3", "", "Before you start"), makeList("ul", cautions));
+    el.append(aside);
+  }
+
+  /** @param {string} name */
+  function showError(name) {
+    const control = controls.get(name);
+    if (!control) return;
+    const message = errors.get(name);
+    setText(control.error, message ?? "");
+    control.error.hidden = !message;
+    control.field.setAttribute("aria-invalid", String(Boolean(message)));
+    hear.wrong();
+  }
+
+  return {
+    el,
+
+    /**
+     * Bring the controls to the present values.
+     *
+     * @param {Element} [typedIn] the field not to touch
+     */
+    update(typedIn) {
+      for (const [name, control] of controls) {
+        const now = [numbers.value(name), numbers.shown];
+        if (now.every((part, at) => part === control.last[at])) continue;
+        control.last = now;
+        control.show(control.field === typedIn || errors.has(name));
+      }
+    },
+
+    /** The names of the inputs that hold something wrong. */
+    wrong: () => [...errors.keys()],
+
+    /** Read again what was refused: in another unit it may be right. */
+    readAgain() {
+      for (const name of [...errors.keys()]) controls.get(name)?.read?.();
+    },
+
+    /**
+     * Write a number outside its range into its box, with the reason.
+     *
+     * @param {string} name
+     * @param {number} value
+     */
+    refuse(name, value) {
+      const control = controls.get(name);
+      if (!control) return;
+      control.field.value = numbers.program.written(numbers.asked(name), value, numbers.shown);
+      control.read?.();
+    },
+  };
+}

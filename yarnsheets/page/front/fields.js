@@ -1,0 +1,173 @@
+/* The four kinds of input: how each is shown, typed into and moved. */
+
+import { make, setText } from "./dom.js";
+import { MOST_LETTERS } from "./link.js";
+import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
+
+/**
+ * @import {Asked, Host, Value} from "./types"
+ * @import {Numbers} from "./numbers.js"
+ */
+
+/**
+ * One input on the page.
+ *
+ * @typedef {object} Controlled
+ * @property {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} field
+ * @property {(Element | string)[]} parts what stands between label and hint
+ * @property {(keepText: boolean) => void} show bring the control to the present value
+ * @property {() => void} [read] take what stands in the field
+ */
+
+/**
+ * What a control is made with: its input, and what it tells of it.
+ *
+ * @typedef {object} Given
+ * @property {string} name
+ * @property {Asked} asked
+ * @property {Numbers} numbers
+ * @property {Host} host
+ * @property {() => boolean} isWrong
+ * @property {(value: Value, typedIn?: Element) => void} set
+ * @property {(message: string) => void} refuse
+ */
+
+/**
+ * A number: a box with its unit, and a slider.
+ *
+ * @param {Given} given
+ * @returns {Promise<Controlled>}
+ */
+export async function makeNumber({ name, asked, numbers, host, isWrong, set, refuse }) {
+  const slider = await host.slider(name);
+  const { el, field } = await host.box(name);
+  const unit = make("span", "ys-unit");
+  const typed = make("div", "ys-typed");
+  typed.append(el, unit);
+  field.inputMode = "decimal";
+  field.autocomplete = "off";
+  slider.name(asked.title);
+
+  const value = () => /** @type {number} */ (numbers.value(name));
+  const written = () => numbers.program.written(asked, value(), numbers.shown);
+  const read = () => {
+    const [number, wrong] = numbers.program.read_number(asked, field.value, numbers.shown);
+    if (number === null) refuse(wrong);
+    else set(number, field);
+  };
+
+  slider.onMove((place) => {
+    const shown = numbers.toShown(asked.dimension, fromPlace(asked, place));
+    set(roundNear(numbers, asked, shown));
+  });
+  slider.el.addEventListener(
+    "keydown",
+    (event) => {
+      const to = pressed(numbers, asked, value(), event.key);
+      if (to === undefined) return;
+      event.preventDefault();
+      event.stopPropagation();
+      set(to);
+    },
+    { capture: true },
+  );
+  field.addEventListener("input", read);
+  field.addEventListener("blur", () => {
+    if (!isWrong()) field.value = written();
+  });
+
+  return {
+    field,
+    parts: [typed, slider.el],
+    read,
+    show(keepText) {
+      const shown = numbers.toShown(asked.dimension, value());
+      setText(unit, numbers.label(asked.dimension));
+      slider.set(toPlace(asked, value()));
+      slider.say(`${numbers.program.show(shown, 6)} ${unit.textContent}`.trim());
+      if (!keepText) field.value = written();
+    },
+  };
+}
+
+/**
+ * Several numbers, a line each.
+ *
+ * @param {Given} given
+ * @returns {Promise<Controlled>}
+ */
+export async function makeReadings({ name, asked, numbers, host, isWrong, set, refuse }) {
+  const { el, field } = await host.lines(name);
+  const unit = make("span", "ys-unit");
+
+  const read = () => {
+    const [values, wrong] = numbers.program.read_lines(asked, field.value, numbers.shown);
+    if (values === null) refuse(wrong);
+    else set(values, field);
+  };
+  /** @param {number[]} values */
+  const written = (values) =>
+    values.map((value) => numbers.program.written(asked, value, numbers.shown)).join("\n");
+  // only if it says something else: the reader's own spelling stays
+  const write = () => {
+    const [standing] = numbers.program.read_lines(asked, field.value, numbers.shown);
+    const now = written(/** @type {number[]} */ (numbers.value(name)));
+    if (standing === null || written(standing) !== now) field.value = now;
+  };
+
+  field.addEventListener("input", read);
+  field.addEventListener("blur", () => {
+    if (!isWrong()) write();
+  });
+
+  return {
+    field,
+    parts: [unit, el],
+    read,
+    show(keepText) {
+      const label = numbers.label(asked.dimension);
+      setText(unit, label ? `${label}, one a line` : "one a line");
+      if (!keepText) write();
+    },
+  };
+}
+
+/**
+ * One of several.
+ *
+ * @param {Given} given
+ * @returns {Promise<Controlled>}
+ */
+export async function makePick({ name, asked, numbers, host, set }) {
+  const { el, field } = await host.pick(name);
+  const kept = Object.keys(asked.options);
+  field.addEventListener("change", () => {
+    set(/** @type {string} */ (kept[field.selectedIndex]), field);
+  });
+  return {
+    field,
+    parts: [el],
+    show() {
+      field.selectedIndex = kept.indexOf(String(numbers.value(name)));
+    },
+  };
+}
+
+/**
+ * Words of the reader's own.
+ *
+ * @param {Given} given
+ * @returns {Promise<Controlled>}
+ */
+export async function makeWords({ name, numbers, host, set }) {
+  const { el, field } = await host.box(name);
+  field.maxLength = MOST_LETTERS;
+  field.addEventListener("input", () => set(field.value, field));
+  return {
+    field,
+    parts: [el],
+    show(keepText) {
+      if (!keepText) field.value = String(numbers.value(name));
+    },
+  };
+}

@@ -1,0 +1,65 @@
+/* A link that holds a sheet's numbers, in the part of an address behind "#".
+ *
+ * It holds them in the sheet's own units, so it means the same whatever units were chosen, and
+ * the units beside them.
+ */
+
+/** @import {Asked, Choice, Description, Value, Values} from "./types" */
+
+export const MOST_LETTERS = 40; // of the reader's own words
+
+/**
+ * @param {Values} values
+ * @param {Choice} choice
+ */
+export function writeLink(values, choice) {
+  const link = new URLSearchParams();
+  for (const [name, value] of Object.entries({ ...values, ...choice }))
+    link.set(name, Array.isArray(value) ? value.join(" ") : String(value));
+  return link.toString();
+}
+
+/**
+ * @param {Asked} asked
+ * @param {number} value
+ */
+const inside = ({ low, high }, value) => value >= low && value <= high;
+
+/**
+ * How each kind of input is read from a link; undefined if it cannot be.
+ *
+ * @type {Record<Asked["kind"], (asked: Asked, text: string) => Value | undefined>}
+ */
+const READ = {
+  number: (asked, text) => (text.trim() && inside(asked, Number(text)) ? Number(text) : undefined),
+  readings(asked, text) {
+    const numbers = text.split(" ").filter(Boolean).map(Number);
+    return numbers.every((number) => inside(asked, number)) ? numbers : undefined;
+  },
+  pick: (asked, text) => (Object.hasOwn(asked.options, text) ? text : undefined),
+  words: (_, text) => text.slice(0, MOST_LETTERS),
+};
+
+/**
+ * Read what a link says of this sheet. What it says of other sheets, or wrongly, is left out; a
+ * number outside its range is `refused`, to be told to the reader.
+ *
+ * @param {string} link
+ * @param {Description} description
+ */
+export function readLink(link, { inputs, measures, gristUnits }) {
+  const values = /** @type {Values} */ ({});
+  const choice = /** @type {Partial<Choice>} */ ({});
+  const refused = /** @type {Record<string, number>} */ ({});
+  for (const [name, text] of new URLSearchParams(link)) {
+    const asked = Object.hasOwn(inputs, name) ? inputs[name] : undefined;
+    const value = asked && READ[asked.kind](asked, text);
+    if (value !== undefined) values[name] = value;
+    else if (asked?.kind === "number" && text.trim() && Number.isFinite(Number(text)))
+      refused[name] = Number(text);
+    if (name === "measure" && measures.some((each) => each.name === text)) choice.measure = text;
+    if (name === "grist_unit" && gristUnits.some((each) => each.unit === text))
+      choice.grist_unit = text;
+  }
+  return { values, choice, refused };
+}

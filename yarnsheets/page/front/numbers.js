@@ -1,0 +1,119 @@
+/* The numbers of a sheet: what is asked, what the program finds, and how both are shown. */
+
+/**
+ * @import {Asked, Choice, Description, Dimensions, Found, Known, Line, Program, Shown, Value, Values}
+ *   from "./types"
+ */
+
+export class Numbers {
+  /**
+   * @param {Description} description
+   * @param {Program} program
+   * @param {Values} values
+   * @param {Choice} choice
+   */
+  constructor(description, program, values, choice) {
+    this.description = description;
+    this.program = program;
+    this.values = values;
+    this.choice = choice;
+    /** @type {Dimensions} */
+    this.dimensions = {};
+    for (const part of [description.inputs, description.found])
+      for (const [name, { dimension }] of Object.entries(part)) this.dimensions[name] = dimension;
+    /** @type {Shown} */
+    this.shown = this.#unitsShown();
+    /** @type {Found} */
+    this.found = this.program.work_out(this.values, this.choice);
+    /** @type {Known} */
+    this.known = { ...this.values, ...this.found };
+  }
+
+  /**
+   * Change some inputs or the units, and work everything out again.
+   *
+   * @param {Values} values
+   * @param {Partial<Choice>} [choice]
+   */
+  change(values, choice = {}) {
+    const { measure, grist_unit } = this.choice;
+    Object.assign(this.values, values);
+    Object.assign(this.choice, choice);
+    if (measure !== this.choice.measure || grist_unit !== this.choice.grist_unit)
+      this.shown = this.#unitsShown(); // another object for other units
+    this.found = this.program.work_out(this.values, this.choice);
+    this.known = { ...this.values, ...this.found };
+  }
+
+  /** @returns {Shown} */
+  #unitsShown() {
+    const { measures, scales, unitLabels } = this.description;
+    const units = measures.find(({ name }) => name === this.choice.measure)?.units;
+    return { units: { ...units, grist: this.choice.grist_unit }, scales, labels: unitLabels };
+  }
+
+  /** @param {string} name */
+  asked(name) {
+    return /** @type {Asked} */ (this.description.inputs[name]);
+  }
+
+  /** @param {string} name */
+  value(name) {
+    return /** @type {Value} */ (this.values[name]);
+  }
+
+  /** @param {string} dimension */
+  hasUnit(dimension) {
+    return dimension in this.shown.scales;
+  }
+
+  /** @param {string} dimension */
+  unit(dimension) {
+    return /** @type {string} */ (this.shown.units[dimension]);
+  }
+
+  /** @param {string} dimension */
+  label(dimension) {
+    return this.hasUnit(dimension) ? (this.shown.labels[this.unit(dimension)] ?? "") : "";
+  }
+
+  /**
+   * @param {string} dimension
+   * @param {number} value
+   */
+  toShown(dimension, value) {
+    if (!this.hasUnit(dimension)) return value;
+    return this.program.to_shown(value, dimension, this.unit(dimension), this.shown);
+  }
+
+  /**
+   * @param {string} dimension
+   * @param {number} value
+   */
+  toOwn(dimension, value) {
+    if (!this.hasUnit(dimension)) return value;
+    return this.program.to_own(value, dimension, this.unit(dimension), this.shown);
+  }
+
+  /** @param {string} template */
+  fill(template) {
+    return this.program.fill(template, this.known, this.dimensions, this.shown);
+  }
+
+  /** @param {Line[]} lines */
+  said(lines) {
+    return this.program.said(lines, this.known, this.dimensions, this.shown);
+  }
+
+  /** The answer in words, or what is probably wrong. */
+  get sentence() {
+    const { warnings } = this.found;
+    return (warnings.length ? warnings : this.said(this.description.answer)).join(" ");
+  }
+
+  /** The arithmetic worked through, a line a step. */
+  get arithmetic() {
+    const lines = this.description.worked[`${this.choice.measure}|${this.choice.grist_unit}`];
+    return this.said(lines ?? []);
+  }
+}

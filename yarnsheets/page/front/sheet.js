@@ -1,0 +1,131 @@
+/* A sheet on a page: joins its numbers, its controls, its sentences and its charts.
+ *
+ * `mount` knows no Jupyter. It is given the sheet's description and program, which hold every
+ * rule of numbers and words, and a host, which brings controls and hears what has settled.
+ */
+
+import { makeAnswer, makeArithmetic } from "./answer.js";
+import { makeControls } from "./controls.js";
+import { make } from "./dom.js";
+import { makeFigures } from "./figures.js";
+import { makeKeep } from "./keep.js";
+import { readLink, writeLink } from "./link.js";
+import { Numbers } from "./numbers.js";
+import { makeOnward } from "./onward.js";
+import { roundNear } from "./track.js";
+import { makeUnits } from "./units.js";
+
+/** @import {Description, Host, Program, Value} from "./types" */
+
+const SETTLE_MS = 250; // how long a hand rests before its numbers have settled
+
+let mounts = 0;
+
+/**
+ * Put a sheet into an element; give what takes it away again.
+ *
+ * @param {Element} el
+ * @param {Description} description
+ * @param {Program} program
+ * @param {Host} host
+ * @returns {Promise<() => void>}
+ */
+export async function mount(el, description, program, host) {
+  const id = `yarnsheet-${++mounts}`;
+  const { address } = host;
+  const linked = readLink(address?.read() ?? "", description);
+  const numbers = new Numbers(
+    description,
+    program,
+    { ...host.values, ...linked.values },
+    { ...host.choice, ...linked.choice },
+  );
+
+  const answer = makeAnswer(numbers);
+  const arithmetic = makeArithmetic(numbers);
+  const onward = makeOnward(numbers, host);
+  const keep = makeKeep(numbers, host);
+  const figures = makeFigures(numbers, (name, shown) => {
+    change(name, roundNear(numbers, numbers.asked(name), shown));
+  });
+  const units = await makeUnits(numbers, host, `${id}-units`, (choice) => {
+    numbers.change({}, choice);
+    update();
+    controls.readAgain();
+    settle();
+  });
+  const controls = await makeControls(numbers, host, id, {
+    change,
+    wrong: () => answer.mark(controls.wrong()),
+  });
+  if (units.el) controls.el.prepend(units.el);
+
+  let resting = 0; // the timer of a hand that has moved something
+
+  /**
+   * @param {string} name
+   * @param {Value} value
+   * @param {Element} [typedIn] the field not to touch
+   */
+  function change(name, value, typedIn) {
+    numbers.change({ [name]: value });
+    update(typedIn);
+    clearTimeout(resting);
+    resting = window.setTimeout(settle, SETTLE_MS);
+  }
+
+  /**
+   * Bring the whole page to the present numbers.
+   *
+   * @param {Element} [typedIn] the field not to touch
+   */
+  function update(typedIn) {
+    answer.update();
+    units.update();
+    controls.update(typedIn);
+    arithmetic.update();
+    figures.update();
+  }
+
+  function settle() {
+    clearTimeout(resting);
+    answer.speak();
+    onward.point();
+    address?.write(writeLink(numbers.values, numbers.choice));
+    host.settle({ ...numbers.values }, { ...numbers.choice });
+  }
+
+  /**
+   * Take what a link says; a number out of range stands in its box, with the reason.
+   *
+   * @param {ReturnType<typeof readLink>} link
+   */
+  function take({ refused }) {
+    for (const [name, value] of Object.entries(refused)) controls.refuse(name, value);
+    settle();
+  }
+
+  const root = make("div", "ys-sheet");
+  root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
+  el.replaceChildren(root);
+  update();
+  answer.speak();
+  onward.point();
+  if (address?.read()) take(linked);
+  address?.onChange((text) => {
+    const link = readLink(text, description);
+    numbers.change(link.values, link.choice);
+    update();
+    take(link);
+  });
+  host.onGiven((values, choice) => {
+    numbers.change(values, choice);
+    update();
+  });
+  host.charts().then(figures.start);
+
+  return () => {
+    clearTimeout(resting);
+    figures.end();
+  };
+}

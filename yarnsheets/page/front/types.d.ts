@@ -1,0 +1,181 @@
+/* What the parts of a page give each other, and what Python gives them. */
+
+import type { changeset, parse, View } from "vega";
+import type { compile } from "vega-lite";
+
+/** A sentence, and when it is said: by the name of a flag, by "not" and one, or always. */
+export type Line = [when: string | null, template: string];
+
+/** An input: what of it the page reads. Which fields there are depends on the kind. */
+export interface Asked {
+  kind: "number" | "readings" | "pick" | "words";
+  title: string;
+  dimension: string;
+  measure: string;
+  more: boolean;
+  default: Value;
+  low: number;
+  high: number;
+  step: number | null;
+  options: Record<string, string>;
+}
+
+/** What a chart's marked point moves, where it stands, and the flag by which it is there. */
+export interface Grip {
+  input: string;
+  x: string;
+  y: string;
+  when: string | null;
+}
+
+export interface ChartDescription {
+  name: string;
+  title: string;
+  caption: Line[];
+  grip: Grip | null;
+  /** How far each axis must go, as an expression of Vega's. */
+  reach: Record<string, string>;
+  tables: string[];
+  /** The room at the left. */
+  left: number;
+  spec: { params: { name: string }[] };
+}
+
+export interface Way {
+  worksheet: string;
+  carries: Record<string, string>;
+  question: string;
+}
+
+/** A sheet as `Sheet.describe` gives it. */
+export interface Description {
+  name: string;
+  question: string;
+  inputs: Record<string, Asked>;
+  found: Record<string, { dimension: string; what: string }>;
+  tables: string[];
+  scales: Record<string, Record<string, [factor: number, power: number]>>;
+  unitLabels: Record<string, string>;
+  measures: { name: string; units: Record<string, string> }[];
+  gristUnits: { unit: string; name: string }[];
+  answer: Line[];
+  worked: Record<string, Line[]>;
+  labels: Record<string, string>;
+  cautions: string[];
+  onward: Way[];
+  charts: ChartDescription[];
+}
+
+/** An input's value, in the sheet's own units. */
+export type Value = number | number[] | string;
+export type Values = Record<string, Value>;
+/** The units chosen. */
+export interface Choice {
+  measure: string;
+  grist_unit: string;
+}
+
+/** What the program finds: numbers, words and flags, tables, and what is probably wrong. */
+export type Found = { warnings: string[] } & Record<string, unknown>;
+export type Known = Record<string, unknown>;
+export type Dimensions = Record<string, string>;
+
+/** The units of a page, as the program takes them. */
+export interface Shown {
+  units: Record<string, string>;
+  scales: Description["scales"];
+  labels: Record<string, string>;
+}
+
+/** A sheet's program, compiled from Python: every rule of numbers and words that a page follows. */
+export interface Program {
+  work_out(values: Values, choice: Choice): Found;
+  show(value: number, digits?: number, up?: boolean): string;
+  fill(template: string, known: Known, dimensions: Dimensions, shown: Shown): string;
+  said(lines: Line[], known: Known, dimensions: Dimensions, shown: Shown): string[];
+  holds(when: string | null, known: Known): boolean;
+  in_unit(name: string, unit: string, known: Known, dimensions: Dimensions, shown: Shown): number;
+  to_shown(value: number, dimension: string, unit: string, shown: Shown): number;
+  to_own(value: number, dimension: string, unit: string, shown: Shown): number;
+  read_number(asked: Asked, text: string, shown: Shown): [value: number | null, wrong: string];
+  read_lines(asked: Asked, text: string, shown: Shown): [values: number[] | null, wrong: string];
+  written(asked: Asked, value: number, shown: Shown): string;
+  round_step(value: number): number;
+  round_above(value: number): number;
+}
+
+/** The chart library, as `charts.js` brings it. */
+export interface Charts {
+  View: typeof View;
+  changeset: typeof changeset;
+  parse: typeof parse;
+  compile: typeof compile;
+  vegaVersion: string;
+  vegaLiteVersion: string;
+}
+
+/** A stock control: what is put on the page, and what of it the reader types in or chooses from. */
+export interface Control<Field extends HTMLElement> {
+  el: HTMLElement;
+  field: Field;
+}
+
+/** A slider, whose places are those of `track.js`. */
+export interface Slider {
+  el: HTMLElement;
+  set(place: number): void;
+  onMove(listen: (place: number) => void): void;
+  name(text: string): void;
+  say(text: string): void;
+}
+
+/** The part of the page's address that holds a sheet's numbers. */
+export interface Address {
+  read(): string;
+  write(link: string): void;
+  /** The whole address with a link in it. */
+  of(link: string): string;
+  onChange(listen: (link: string) => void): void;
+  /** Whether pages of other worksheets stand beside this one. */
+  hasNeighbours: boolean;
+}
+
+type Awaitable<T> = T | Promise<T>;
+
+/** Where a sheet stands: what brings its controls and hears what has settled. */
+export interface Host {
+  values: Values;
+  choice: Choice;
+  /** None where the address of the page is not this sheet's. */
+  address: Address | null;
+  charts(): Promise<Charts>;
+  slider(name: string): Awaitable<Slider>;
+  box(name: string): Awaitable<Control<HTMLInputElement>>;
+  lines(name: string): Awaitable<Control<HTMLTextAreaElement>>;
+  /** A choice among an input's options, or of "measure" or "grist_unit". */
+  pick(name: string): Awaitable<Control<HTMLSelectElement>>;
+  settle(values: Values, choice: Choice): void;
+  onGiven(listen: (values: Values, choice: Choice) => void): void;
+}
+
+/** A widget's state in the browser, as Jupyter gives it. */
+export interface Model {
+  get(name: string): any;
+  set(name: string, value: unknown): void;
+  set(state: Record<string, unknown>): void;
+  save_changes(): void;
+  send(content: unknown): void;
+  on(event: string, listen: (content: any, buffers: DataView[]) => void): void;
+  widget_manager: {
+    get_model(id: string): Promise<Model>;
+    create_view(model: Model): Promise<{ el: HTMLElement }>;
+  };
+}
+
+declare global {
+  var yarnsheet_charts: Charts | undefined;
+  /** The chart library on its way from a kernel. */
+  var yarnsheet_charts_coming: Promise<Charts> | undefined;
+  /** In Jupyter, what Python puts before the front end. */
+  const yarnsheet_program: Program;
+}

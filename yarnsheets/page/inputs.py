@@ -1,0 +1,196 @@
+"""What a sheet asks and what it finds: traits that carry their own description."""
+
+from collections.abc import Mapping, Sequence
+from itertools import count
+from typing import Any
+
+import traitlets
+
+from yarnsheets.page import choices
+from yarnsheets.page.reading import outside
+
+_order = count()
+
+
+class _Described(traitlets.TraitType[Any, Any]):
+    """What inputs and findings share: they keep the order they were written in."""
+
+    dimension = "number"
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.order = next(_order)
+
+
+class Asked(_Described):
+    """What the reader is asked for.
+
+    Every kind has a `title`, what it is called on the page; a `dimension`, one of
+    `choices.OWN_UNITS` or "number" for one without a unit; `measure`, which tells in a sentence
+    or two where it comes from; and `more`, which folds it away with the finer points.
+    """
+
+    kind = ""
+    title: str
+    measure: str
+    more: bool
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        fields = ("kind", "title", "dimension", "measure", "more")
+        return {
+            **{field: getattr(self, field) for field in fields},
+            "default": self.default_value,
+        }
+
+
+class _Bounded(Asked):
+    """A number, or several, within a range."""
+
+    low: float
+    high: float
+
+    def refuse_outside(self, number: float) -> None:
+        """Refuse a number outside the range, in the reader's words."""
+        if not self.low <= number <= self.high:
+            said = outside(self.describe(), number, choices.OWN)
+            msg = f"{said} {self.measure}"
+            raise traitlets.TraitError(msg)
+
+
+class Input(_Bounded, traitlets.Float[float, float]):
+    """A number the reader sets, in the sheet's own units.
+
+    `low` and `high` bound what is accepted. `step` is how far one step of the slider goes; none
+    makes steps of about one per cent, on a slider where equal distances are equal ratios.
+    `percent` is what to say to a reader who types a percentage.
+    """
+
+    kind = "number"
+
+    def __init__(
+        self,
+        title: str,
+        dimension: str,
+        value: float,
+        *,
+        low: float,
+        high: float,
+        measure: str,
+        step: float | None = None,
+        percent: str = "",
+        more: bool = False,
+    ) -> None:
+        super().__init__(value, help=title)
+        self.title = title
+        self.dimension = dimension
+        self.low = low
+        self.high = high
+        self.step = step
+        self.measure = measure
+        self.percent = percent
+        self.more = more
+
+    def validate(self, obj: Any, value: Any) -> float:
+        """Refuse a number outside the range, in the reader's words."""
+        number = float(super().validate(obj, value))
+        self.refuse_outside(number)
+        return number
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        fields = ("low", "high", "step", "percent")
+        return super().describe() | {field: getattr(self, field) for field in fields}
+
+
+class Readings(_Bounded, traitlets.List[float]):
+    """Several measurements of one kind, a line each on the page."""
+
+    kind = "readings"
+
+    def __init__(
+        self,
+        title: str,
+        dimension: str,
+        values: Sequence[float],
+        *,
+        low: float,
+        high: float,
+        measure: str,
+        more: bool = False,
+    ) -> None:
+        super().__init__(traitlets.Float(), default_value=list(values), help=title)
+        self.values = [float(value) for value in values]
+        self.title = title
+        self.dimension = dimension
+        self.low = low
+        self.high = high
+        self.measure = measure
+        self.more = more
+
+    def validate(self, obj: Any, value: Any) -> list[float]:
+        """Refuse a reading outside the range, in the reader's words."""
+        numbers = [float(number) for number in super().validate(obj, value) or ()]
+        for number in numbers:
+            self.refuse_outside(number)
+        return numbers
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        return super().describe() | {"low": self.low, "high": self.high, "default": self.values}
+
+
+class Pick(Asked, traitlets.Enum[str]):
+    """One of several: what is kept, and what the page calls it."""
+
+    kind = "pick"
+
+    def __init__(
+        self, title: str, options: Mapping[str, str], *, measure: str, more: bool = False
+    ) -> None:
+        super().__init__(list(options), default_value=next(iter(options)), help=title)
+        self.title = title
+        self.options = dict(options)
+        self.measure = measure
+        self.more = more
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        return super().describe() | {"options": self.options}
+
+
+class Words(Asked, traitlets.Unicode[str, str]):
+    """A short text of the reader's own, such as a currency or a name."""
+
+    kind = "words"
+
+    def __init__(self, title: str, value: str, *, measure: str, more: bool = False) -> None:
+        super().__init__(value, help=title)
+        self.title = title
+        self.measure = measure
+        self.more = more
+
+
+class Found(_Described, traitlets.Any):
+    """What the sheet works out, in its own units; it cannot be set.
+
+    A `dimension` of "flag" is something true or false and never shown, "word" is text, "money"
+    keeps its hundredths. Where there is no answer it is `empty`.
+    """
+
+    def __init__(self, dimension: str, help: str) -> None:  # noqa: A002 - the name traitlets uses
+        super().__init__(read_only=True, help=help)
+        self.dimension = dimension
+        self.empty: Any = {"flag": False, "word": ""}.get(dimension, float("nan"))
+
+    def describe(self) -> dict[str, Any]:
+        """Describe what was found as the page reads it."""
+        return {"dimension": self.dimension, "what": self.help}
+
+
+class Table(_Described, traitlets.List[Any]):
+    """Rows for a chart, in the sheet's own units."""
+
+    def __init__(self, help: str) -> None:  # noqa: A002 - the name traitlets uses
+        super().__init__(read_only=True, help=help)
+        self.empty: list[Any] = []

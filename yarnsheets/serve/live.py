@@ -1,0 +1,115 @@
+"""With `--live`: a kernel behind each page whose worksheet cannot do without, by Voila."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import shutil
+from http import HTTPStatus
+from typing import TYPE_CHECKING, Any
+
+from jupyter_server.base.handlers import FileFindHandler
+from jupyter_server.services.kernels.handlers import KernelHandler
+from jupyterlab_server.themes_handler import ThemesHandler
+from tornado.web import HTTPError
+from tornado.websocket import WebSocketClosedError
+from voila.app import Voila
+from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler
+from voila.static_file_handler import MultiStaticFileHandler, TemplateStaticFileHandler
+from voila.tornado.handler import TornadoVoilaHandler
+from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
+
+from yarnsheets.serve.handlers import HEADERS, KeptPage, send
+from yarnsheets.serve.settings import add_share_folder, settings
+
+if TYPE_CHECKING:
+    from collections.abc import AsyncIterator
+
+    from tornado.web import Application
+
+    from yarnsheets.serve.pages import Pages
+
+# Of all that Voila answers, what a page with a kernel asks for: not its lists, nor any file.
+BEHIND_A_PAGE = {
+    FileFindHandler,
+    KernelHandler,
+    MultiStaticFileHandler,
+    TemplateStaticFileHandler,
+    ThemesHandler,
+    VoilaKernelWebsocketHandler,
+    VoilaShutdownKernelHandler,
+}
+
+
+@contextlib.asynccontextmanager
+async def kernels_for(
+    pages: Pages, answered: list[Any], *, local: bool
+) -> AsyncIterator[Application]:
+    """Answer with kernels too, and stop them all at the end."""
+    asyncio.get_running_loop().set_exception_handler(pass_over_closed_pages)
+    add_share_folder()
+    config = settings()
+    config.Voila.root_dir = str(pages.folder)
+    # As for every other answer: no other host name where only this machine is served.
+    config.Voila.tornado_settings["allow_remote_access"] = not local
+    # Voila's notebook runner logs a failing cell to the one application known as `instance`.
+    voila = LiveServer.instance(config=config)
+    voila.pages, voila.answered = pages, answered
+    voila.initialize([])
+    voila.start()
+    try:
+        yield voila.app
+    finally:
+        await voila.kernel_manager.shutdown_all(now=True)
+        shutil.rmtree(voila.connection_dir, ignore_errors=True)
+
+
+class LiveServer(Voila):  # type: ignore[misc]  # Voila has no type hints
+    """Voila, with our answers before its own and no other page at all."""
+
+    pages: Pages
+    answered: list[Any]
+
+    def init_handlers(self) -> list[Any]:
+        """Return the addresses there are."""
+        known = {
+            "template_paths": self.template_paths,
+            "config": self.config,
+            "voila_configuration": self.voila_configuration,
+            "pages": self.pages,
+        }
+        page = (r"/voila/render/(.+)\.ipynb", LivePage, known)
+        *ours, unknown = self.answered
+        ours = [page if answer[1] is KeptPage else answer for answer in ours]
+        voilas = [answer for answer in super().init_handlers() if answer[1] in BEHIND_A_PAGE]
+        return [*ours, *voilas, unknown]
+
+    def listen(self) -> None:
+        """Leave the sockets to our server."""
+
+
+class LivePage(TornadoVoilaHandler):  # type: ignore[misc]
+    """A worksheet: kept, or with a kernel if it needs one."""
+
+    def initialize(self, *, pages: Pages, **known: Any) -> None:
+        """Take where the pages are."""
+        super().initialize(**known)
+        self.pages = pages
+
+    async def get(self, name: str) -> None:
+        """Answer with a page."""
+        page = await self.pages.get(name)
+        if page is None:
+            raise HTTPError(HTTPStatus.NOT_FOUND)
+        if page.needs_kernel:
+            await super().get(f"{name}.ipynb")
+            return
+        for header, value in HEADERS.items():
+            self.set_header(header, value)
+        send(self, page.packed)
+
+
+def pass_over_closed_pages(loop: asyncio.AbstractEventLoop, context: dict[str, Any]) -> None:
+    """Say nothing of a page that was closed while something was on its way to it."""
+    if not isinstance(context.get("exception"), WebSocketClosedError):
+        loop.default_exception_handler(context)

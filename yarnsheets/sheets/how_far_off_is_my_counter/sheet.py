@@ -1,0 +1,209 @@
+"""How far off is a yarn counter, from lengths that are known by other means."""
+
+import math
+from collections.abc import Iterable, Mapping
+from typing import Any, ClassVar
+
+from yarnsheets.estimates.budget import Budget, Component, rectangular
+from yarnsheets.estimates.counter import corrected_length, counter_factor
+from yarnsheets.estimates.estimate import PositiveEstimate
+from yarnsheets.estimates.unlikely_skeins import unlikely_counter
+from yarnsheets.page import choices
+from yarnsheets.page.inputs import Found, Input, Readings, Table
+from yarnsheets.page.onward import Onward
+from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.units import convert
+
+# How near a factor must be to a yard's part of a metre to look like that slip of the counter.
+_NEAR_A_UNIT = 0.02
+
+
+class HowFarOffIsMyCounter(Sheet):
+    """What to multiply a counter's readings by, and the length behind the next one.
+
+    Examples
+    --------
+    >>> sheet = HowFarOffIsMyCounter(known=[100, 200, 300], shown=[95, 190, 285])
+    >>> round(sheet.factor, 4)
+    1.0526
+    """
+
+    question = "How far off is my counter?"
+    onward = (Onward("is-this-enough", {"lengths": "yards", "weights": ""}),)
+
+    known = Readings(
+        "Lengths you know",
+        "length",
+        [50, 100, 150, 200, 300],
+        low=1,
+        high=20000,
+        measure="Wind each off through the counter: turns of the reel times its circumference.",
+    )
+    shown = Readings(
+        "What the counter showed",
+        "length",
+        [48.2, 95.1, 144, 190.5, 288],
+        low=0.1,
+        high=200000,
+        measure="A line for each length you know, in the same order. Set the counter to nought"
+        " before each.",
+    )
+    reading = Input(
+        "A new reading of the counter",
+        "length",
+        250,
+        low=1,
+        high=20000,
+        measure="What it shows for a skein whose length you want to know.",
+    )
+    known_within = Input(
+        "The lengths you know are right to within",
+        "share",
+        0.005,
+        low=0.0001,
+        high=0.1,
+        more=True,
+        measure="How well the reel’s circumference is known. It errs the same way in every length,"
+        " so more lengths do not help.",
+    )
+
+    has_range = Found("flag", "there are enough lengths for a range")
+    is_low = Found("flag", "the counter shows too little, beyond doubt")
+    is_high = Found("flag", "the counter shows too much, beyond doubt")
+    is_true = Found("flag", "a factor of one is within the range")
+    is_metres = Found("flag", "the counter looks to count metres for yards")
+    is_yards = Found("flag", "the counter looks to count yards for metres")
+    count = Found("number", "lengths known")
+    factor = Found("number", "what the counter's readings are multiplied by")
+    factor_low = Found("number", "low end of its range")
+    factor_high = Found("number", "high end of its range")
+    off = Found("share", "how far the counter is off, of the length known")
+    longest = Found("length", "longest reading of the check")
+    longest_known = Found("length", "longest length known")
+    least_factor = Found("number", "least factor of a length")
+    most_factor = Found("number", "greatest factor of a length")
+    is_beyond = Found("flag", "the reading is far beyond those of the check")
+    yards = Found("length", "length behind the new reading")
+    yards_low = Found("length", "low end of its range")
+    yards_high = Found("length", "high end of its range")
+
+    lengths = Table("each length known, what the counter showed, and its factor")
+
+    answer = (
+        (
+            "is_low",
+            "Your counter shows {off:2} too little: multiply what it shows by {factor:4}, or by"
+            " {factor_low:4} to {factor_high:4} in 19 checks of 20.",
+        ),
+        (
+            "is_high",
+            "Your counter shows {off:2} too much: multiply what it shows by {factor:4}, or by"
+            " {factor_low:4} to {factor_high:4} in 19 checks of 20.",
+        ),
+        (
+            "is_true",
+            "Your counter may well be right: the factor, {factor:4}, is from {factor_low:4} to"
+            " {factor_high:4} in 19 checks of 20, and 1 is among them.",
+        ),
+        (
+            "has_range",
+            "A reading of {reading} is then about {yards:2}, between {yards_low!} and"
+            " {yards_high!}.",
+        ),
+        (
+            "is_metres",
+            "That is what a counter of metres shows for lengths in yards: look at what it counts.",
+        ),
+        (
+            "is_yards",
+            "That is what a counter of yards shows for lengths in metres: look at what it counts.",
+        ),
+        (
+            "is_beyond",
+            "The reading is far beyond those you checked: check a length as long as that, too.",
+        ),
+    )
+    labels: ClassVar = {
+        "yards_label": "{yards}",
+        "factor_label": "{factor:4}",
+    }
+
+    def work_out(self) -> Mapping[str, Any]:
+        """Work out the factor and the length behind the new reading, with their ranges."""
+        odd = self._unlikely()
+        if odd:
+            return no_answer(odd)
+        factor = self._with_known(counter_factor(self.known, self.shown))
+        low, high = factor.interval()
+        length = self._with_known(corrected_length(self.reading, self.known, self.shown))
+        yards_low, yards_high = length.interval()
+        pairs = list(zip(self.known, self.shown, strict=True))
+        factors = [known / shown for known, shown in pairs]
+        return {
+            "has_range": True,
+            "is_low": low > 1,
+            "is_high": high < 1,
+            "is_true": low <= 1 <= high,
+            "is_metres": _is_near(factor.value, convert(1, "m", "yd")),
+            "is_yards": _is_near(factor.value, convert(1, "yd", "m")),
+            "is_beyond": self.reading > max(self.shown) * 1.5,
+            "count": len(factors),
+            "factor": factor.value,
+            "factor_low": low,
+            "factor_high": high,
+            "off": abs(1 / factor.value - 1),
+            "longest": max(self.shown),
+            "longest_known": max(self.known),
+            "least_factor": min(*factors, low),
+            "most_factor": max(*factors, high),
+            "yards": length.value,
+            "yards_low": yards_low,
+            "yards_high": yards_high,
+            "lengths": [
+                {"at": at, "length": known, "counted": shown, "found": known / shown}
+                for at, (known, shown) in enumerate(pairs, start=1)
+            ],
+        }
+
+    def _unlikely(self) -> str | None:
+        """Say what keeps the lists from being an answer, if anything does."""
+        if len(self.known) != len(self.shown):
+            return (
+                f"Lengths you know: {len(self.known)}; readings of the counter:"
+                f" {len(self.shown)}. Give a reading for every length, in the same order."
+            )
+        if len(self.known) < 2:
+            return "Give two lengths you know at least, better five, and a reading for each."
+        for at, (known, shown) in enumerate(zip(self.known, self.shown, strict=True), start=1):
+            if odd := unlikely_counter(shown, known):
+                return f"Line {at}: {odd}"
+        return None
+
+    def _with_known(self, estimate: PositiveEstimate) -> PositiveEstimate:
+        """Count in that all the known lengths may be wrong together."""
+        counter = Component("the counter", estimate.relative, estimate.dof)
+        known = rectangular("the lengths you know", self.known_within)
+        return Budget((counter, known)).of(estimate.value)
+
+    def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
+        """Write how the factor and the length come about."""
+        yield (
+            "has_range",
+            "Each length you know, divided by what the counter showed for it, is a factor. The"
+            " mean of the {count} factors is {factor:5}.",
+        )
+        yield (
+            "has_range",
+            "They differ, and the lengths you know may all be {known_within} off: by Student’s t"
+            " the factor is between {factor_low:5} and {factor_high:5}.",
+        )
+        yield "has_range", "Length: {reading:4} × {factor:5} = {yards:4}."
+        yield (
+            "has_range",
+            "A new reading may err as each of these did, so its range is wider than the factor’s:"
+            " {yards_low:4} to {yards_high:4}.",
+        )
+
+
+def _is_near(factor: float, unit: float) -> bool:
+    return abs(math.log(factor / unit)) < _NEAR_A_UNIT

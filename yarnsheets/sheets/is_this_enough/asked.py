@@ -1,0 +1,206 @@
+"""What the worksheet on enough asks: the yarn that is there, and what the project takes."""
+
+import math
+
+from yarnsheets.estimates.budget import resolution
+from yarnsheets.page.inputs import Input, Pick, Readings
+from yarnsheets.page.sheet import Sheet
+from yarnsheets.sheets.shared import grists
+from yarnsheets.sheets.shared.doubt import Yarn, standard
+from yarnsheets.sheets.shared.weighing import GRAM
+
+_OZ = 1 / 16
+_HEAVIEST = 3.0  # lb; a large cone weighs 1 kg (common practice, no source)
+_FEWEST_STEPS = 2  # of the scale in a weight that still tells something
+
+
+class AskedOfEnough(Sheet):
+    """The inputs, the doubts they state, and what is probably wrong with them."""
+
+    weights = Readings(
+        "Skeins weighed",
+        "mass",
+        [4.1 * _OZ, 3.8 * _OZ, 4.3 * _OZ],
+        low=0.05 * _OZ,
+        high=20,
+        measure="A line a skein, all of the same yarn, without ties.",
+    )
+    grist = grists.asked(
+        "Grist of the yarn",
+        1300,
+        "Of the finished yarn, from cuts or a weighed skein.",
+    )
+    grist_range = Input(
+        "The grist is right to within, either way",
+        "share",
+        0.06,
+        low=0.005,
+        high=0.3,
+        measure="In 19 times of 20. The worksheet “How sure is the grist?” gives it.",
+    )
+    project = Input(
+        "The project takes",
+        "length",
+        850,
+        low=5,
+        high=20000,
+        measure="The pattern’s figure, without a reserve.",
+    )
+    project_range = Input(
+        "That is right to within, either way",
+        "share",
+        0.1,
+        low=0.005,
+        high=0.5,
+        measure="In 19 times of 20. Patterns are often 10% off (common practice, no source).",
+    )
+    reserve = Input(
+        "Reserve on top",
+        "share",
+        0.1,
+        low=0,
+        high=1,
+        step=0.01,
+        measure="For swatches, mending and a change of mind. Often 10% (common practice, no"
+        " source).",
+    )
+    safety = Input(
+        "How safe it should be",
+        "share",
+        0.95,
+        low=0.5,
+        high=0.99,
+        step=0.01,
+        measure="95% is 19 times of 20.",
+    )
+    lengths = Readings(
+        "Skeins of known length",
+        "length",
+        [],
+        low=1,
+        high=20000,
+        more=True,
+        measure="A line a skein, counted or by its label. List no skein in both places.",
+    )
+    length_range = Input(
+        "Each known length is right to within",
+        "share",
+        0.02,
+        low=0.001,
+        high=0.3,
+        more=True,
+        measure="In 19 times of 20. Each skein is taken to be off in its own way, so some make up"
+        " for others; weighed skeins are all off together with the grist.",
+    )
+    scale_step = Input(
+        "The scale shows steps of",
+        "mass",
+        0.1 * GRAM,
+        low=0.001 * GRAM,
+        high=0.5 * _OZ,
+        more=True,
+        measure="The last digit of the scale. It counts anew for every skein.",
+    )
+    need_by = Pick(
+        "What the project takes is known from",
+        {"pattern": "the pattern’s figure", "swatch": "a swatch of this yarn"},
+        measure="A swatch goes by weight, as the skeins do: then the grist hardly matters.",
+        more=True,
+    )
+    swatch_weight = Input(
+        "Weight of the swatch",
+        "mass",
+        0.5 * _OZ,
+        low=0.02 * _OZ,
+        high=2,
+        more=True,
+        measure="Used with a swatch. Knitted or woven as the project will be, dry, in the same air"
+        " as the skeins.",
+    )
+    swatch_area = Input(
+        "Area of the swatch",
+        "area",
+        64,
+        low=1,
+        high=5000,
+        more=True,
+        measure="Used with a swatch. Width times length, washed: 8 by 8 is 64.",
+    )
+    project_area = Input(
+        "Area of the project",
+        "area",
+        1400,
+        low=4,
+        high=50000,
+        more=True,
+        measure="Used with a swatch. All pieces together; how far it may be off goes where the"
+        " pattern’s figure is doubted.",
+    )
+    sizes = Readings(
+        "The pattern’s figures for its sizes",
+        "length",
+        [700, 780, 850, 940],
+        low=5,
+        high=20000,
+        more=True,
+        measure="A line a size. They are trusted as far as the pattern’s figure above.",
+    )
+    spinning_waste = Input(
+        "Lost in spinning",
+        "share",
+        0.05,
+        low=0,
+        high=0.9,
+        step=0.01,
+        more=True,
+        measure="Of the fibre’s weight. Often 5% (common practice, no source).",
+    )
+
+    def yarn(self) -> Yarn:
+        """Give the yarn that is there, with what puts it in doubt."""
+        return Yarn(
+            self.weights,
+            self.grist,
+            self.grist_range,
+            self.scale_step,
+            self.lengths,
+            self.length_range,
+        )
+
+    def doubt_of_need(self) -> float:
+        """Give the need's relative doubt, but for the grist that it shares with the skeins."""
+        stated = standard(self.project_range)
+        if self.need_by == "pattern":
+            return stated
+        return math.hypot(
+            stated, resolution("swatch", self.scale_step / self.swatch_weight).relative
+        )
+
+    def unlikely(self) -> str | None:
+        """Say what is probably wrong with what was typed."""
+        if not self.weights and not self.lengths:
+            return (
+                "There is no yarn yet: type the weight of a skein, a line each, or under Finer"
+                " points the length of one."
+            )
+        for at, weight in enumerate(self.weights, start=1):
+            if weight > _HEAVIEST:
+                return (
+                    f"Skein {at} weighs more than 3 lb or 1.4 kg. If you weighed in grams, choose"
+                    " metres and grams first; if it is several skeins, give each a line."
+                )
+            if weight < _FEWEST_STEPS * self.scale_step:
+                return (
+                    f"Skein {at} is too light for a scale with such steps to tell its weight. Weigh"
+                    " small skeins together, or look at the scale’s steps under Finer points."
+                )
+        if self.need_by == "pattern":
+            return None
+        if self.swatch_weight < _FEWEST_STEPS * self.scale_step:
+            return (
+                "The swatch is too light for a scale with such steps to tell its weight. Make a"
+                " larger one, or look at the scale’s steps under Finer points."
+            )
+        if self.swatch_area > self.project_area:
+            return "The swatch is larger than the project: look at both areas."
+        return None

@@ -1,0 +1,1 @@
+"""What several questions share: inputs, doubts and charts of measuring."""

@@ -1,0 +1,289 @@
+"""What wraps to the inch tell of a yarn's grist, and what they cannot."""
+
+import math
+from collections.abc import Collection, Iterable, Mapping
+from typing import Any, ClassVar
+
+from yarnsheets import formulas
+from yarnsheets.estimates.unlikely import unlikely_wraps
+from yarnsheets.page import choices
+from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
+from yarnsheets.page.onward import Onward
+from yarnsheets.page.sheet import Line, Sheet
+from yarnsheets.page.text import show
+from yarnsheets.published.sources import (
+    ASHENHURST_FIRM_1999,
+    ASHENHURST_SOFT_1999,
+    BULK_DENSITY,
+    COTTON_DENSITY,
+    FLAX_DENSITY,
+    HANDSPUN_BULK_DENSITY,
+    NYLON_DENSITY,
+    SILK_DENSITY,
+    WOOL_DENSITY,
+)
+from yarnsheets.published.yarn_weights import YARN_WEIGHTS, categories
+from yarnsheets.sheets.shared import grists
+from yarnsheets.sheets.shared.density import in_grams, in_own_units
+from yarnsheets.units import convert
+
+# Density of the solid fibre, in g/cm3.
+_SOLID = {
+    "wool": WOOL_DENSITY.value,
+    "silk": SILK_DENSITY.value,
+    "cotton": COTTON_DENSITY.value,
+    "flax": FLAX_DENSITY.value,
+    "nylon": NYLON_DENSITY.value,
+}
+
+# Wraps of a yarn of twice the grist, of those it had: the same at any one bulk density.
+_DOUBLED = formulas.wraps_per_inch_from_grist(2.0, 1.0) / formulas.wraps_per_inch_from_grist(
+    1.0, 1.0
+)
+
+
+class WhatDoWrapsTellOfGrist(Sheet):
+    """The wide range of grist that wraps leave open, and what a measured grist adds to them.
+
+    Examples
+    --------
+    >>> sheet = WhatDoWrapsTellOfGrist(wraps=24, covered=2, grist=1000)
+    >>> round(sheet.usual_low), round(sheet.usual_high), round(sheet.density, 3)
+    (352, 1175, 0.141)
+    """
+
+    question = "What do wraps tell of grist?"
+    onward = (
+        Onward("how-many-yards", {"grist": "grist"}),
+        Onward("what-does-weaving-take", {"grist": "grist"}),
+    )
+
+    wraps = Input(
+        "Wraps counted",
+        "number",
+        24,
+        low=2,
+        high=400,
+        step=0.5,
+        measure="Lay the yarn round a ruler, turns touching, neither stretched nor pressed, and"
+        " count them.",
+    )
+    covered = Input(
+        "Width they cover",
+        "short",
+        2,
+        low=0.25,
+        high=12,
+        measure="Two inches or more evens out thick and thin.",
+    )
+    known = Pick(
+        "Is the grist measured?",
+        {"measured": "Yes, by cut or weighed skein", "unknown": "No, I have wraps alone"},
+        measure="Wraps give a thickness. Only weighing a known length gives a grist.",
+    )
+    grist = grists.asked(
+        "Grist, if measured",
+        1000,
+        "The length of a cut on the balance times its factor, or yards over pounds of a"
+        " skein. Left out of the answer while you say that you have wraps alone.",
+    )
+    stitches = Readings(
+        "Stitches to 4 inches (10 cm)",
+        "number",
+        [24],
+        low=1,
+        high=100,
+        measure="Of a swatch in stockinette, for its category; several counts are averaged. Leave"
+        " it empty if there is no swatch.",
+    )
+    fibre = Pick(
+        "Fibre",
+        {name: f"{name}, solid {density:g} g/cm³" for name, density in _SOLID.items()},
+        measure="A yarn without any air in it would be as dense as its fibre: nothing is denser.",
+        more=True,
+    )
+
+    has_grist = Found("flag", "the grist is measured")
+    has_category = Found("flag", "the swatch is in a category")
+    has_no_category = Found("flag", "the swatch is finer than any category")
+    is_airy = Found("flag", "the yarn is airier than handspun usually is")
+    is_usual = Found("flag", "it is as dense as handspun usually is")
+    is_dense = Found("flag", "it is denser than handspun usually is, and can be")
+    is_impossible = Found("flag", "it is denser than solid fibre")
+    wraps_per_inch = Found("wraps", "wraps to the inch, laid by hand")
+    diameter = Found("short", "thickness of the yarn as wrapped")
+    usual_low = Found("grist", "low end of what handspun of these wraps usually is")
+    usual_high = Found("grist", "high end of it")
+    possible_low = Found("grist", "grist of solid fibre with these wraps")
+    possible_high = Found("grist", "grist of the airiest yarn with these wraps")
+    airy_kilometre = Found("number", "grams of a kilometre, airy for handspun: its tex")
+    dense_kilometre = Found("number", "grams of a kilometre, dense for handspun")
+    density = Found("number", "bulk density that wraps and grist mean, in g/cm3")
+    solid = Found("number", "density of the solid fibre, in pounds to a yard one inch square")
+    solid_grams = Found("number", "density of the solid fibre, in g/cm3")
+    most_wraps = Found("wraps", "wraps to the inch that solid fibre of this grist would make")
+    cloth_soft = Found("wraps", "Ashenhurst's diameters to the inch in cloth, soft woollen")
+    cloth_firm = Found("wraps", "Ashenhurst's diameters to the inch in cloth, firm worsted")
+    doubled_wraps = Found("wraps", "wraps to the inch of a yarn of twice the grist")
+    wraps_ratio = Found("number", "its wraps, of these")
+    diameter_ratio = Found("number", "its diameter, of this one's")
+    stitch_count = Found("number", "stitches to 4 inches, averaged")
+    category = Found("word", "the categories whose bands take the stitches in, in words")
+
+    bands = Table("the gauge of each category, and whether the swatch is in it")
+    swatch = Table("the stitches of the swatch")
+
+    answer = (
+        (
+            None,
+            "Wraps of {wraps_per_inch} leave the grist wide open: usually from {usual_low!} to"
+            " {usual_high}, and anything from {possible_low!} to {possible_high} is possible.",
+        ),
+        ("is_airy", "At the {grist} you measured, the yarn is airier than most handspun."),
+        ("is_usual", "At the {grist} you measured, the yarn is as airy as handspun usually is."),
+        ("is_dense", "At the {grist} you measured, the yarn is denser than most handspun."),
+        ("not has_grist", "Weigh a known length: more careful wrapping will not narrow that."),
+        ("has_category", "Its gauge, {stitch_count} stitches to 4 inches, is {category}."),
+        (
+            "has_no_category",
+            "Its gauge, {stitch_count} stitches to 4 inches, is finer than any category.",
+        ),
+    )
+    labels: ClassVar = {
+        "solid_label": "{solid_grams} solid {fibre}",
+        "impossible_label": "impossible: denser than {fibre}",
+        "wraps_label": "wraps × {wraps_ratio:4}",
+        "diameter_label": "thickness × {diameter_ratio:4}",
+    }
+
+    def work_out(self) -> Mapping[str, Any]:
+        """Work out the range that wraps leave open, how airy the yarn is, and its category."""
+        has_grist = self.known == "measured"
+        wraps = formulas.wraps_per_inch(self.wraps, self.covered)
+        density = in_grams(formulas.bulk_density_from_wraps(wraps, self.grist))
+        airy, dense = HANDSPUN_BULK_DENSITY.low, HANDSPUN_BULK_DENSITY.high
+        solid = _SOLID[self.fibre]
+        usual_low = formulas.grist_from_wraps(wraps, in_own_units(dense))
+        usual_high = formulas.grist_from_wraps(wraps, in_own_units(airy))
+        return {
+            "has_grist": has_grist,
+            "is_airy": has_grist and density < airy,
+            "is_usual": has_grist and airy <= density <= dense,
+            "is_dense": has_grist and dense < density <= solid,
+            "is_impossible": has_grist and density > solid,
+            "wraps_per_inch": wraps,
+            "diameter": formulas.diameter_from_wraps(wraps),
+            "usual_low": usual_low,
+            "usual_high": usual_high,
+            "airy_kilometre": convert(usual_high, "yd/lb", "tex"),
+            "dense_kilometre": convert(usual_low, "yd/lb", "tex"),
+            "possible_low": formulas.grist_from_wraps(wraps, in_own_units(solid)),
+            "possible_high": formulas.grist_from_wraps(wraps, in_own_units(BULK_DENSITY.low)),
+            "density": density,
+            "solid": in_own_units(solid),
+            "solid_grams": solid,
+            "most_wraps": formulas.wraps_per_inch_from_grist(self.grist, in_own_units(solid)),
+            "cloth_soft": formulas.ashenhurst_diameters(self.grist, ASHENHURST_SOFT_1999.value),
+            "cloth_firm": formulas.ashenhurst_diameters(self.grist, ASHENHURST_FIRM_1999.value),
+            "doubled_wraps": wraps * _DOUBLED,
+            "wraps_ratio": _DOUBLED,
+            "diameter_ratio": 1 / _DOUBLED,
+            "warnings": self._unlikely(wraps, density),
+        } | self._gauge()
+
+    def _unlikely(self, wraps: float, density: float) -> list[str]:
+        """Say what is probably wrong, if the numbers cannot be, or can hardly be, of one yarn."""
+        if odd := unlikely_wraps(wraps):
+            return [odd]
+        if self.known == "unknown":
+            return []
+        solid = _SOLID[self.fibre]
+        if density > solid:
+            return [
+                f"That cannot be: these wraps at this grist would make a yarn of {show(density, 2)}"
+                f" g/cm³, and {self.fibre} without any air in it is {show(solid)}. Probably the"
+                " yarn was pressed or stretched on the ruler, or the grist is in another unit. Wrap"
+                " it again with the turns just touching, and measure the grist again."
+            ]
+        if density < BULK_DENSITY.low:
+            return [
+                "That is hard to believe: these wraps at this grist would make a yarn of"
+                f" {show(density, 2)} g/cm³, and {show(BULK_DENSITY.low)} is about the least"
+                " (common practice, no source). Probably there were gaps between the turns, or the"
+                " grist is in another unit. Wrap it again with the turns just touching, and measure"
+                " the grist again."
+            ]
+        return []
+
+    def _gauge(self) -> dict[str, Any]:
+        """Look up the categories of the swatch; without one, there are the bands alone."""
+        found: Collection[int] = ()
+        stitches = math.nan
+        if self.stitches:
+            stitches = sum(self.stitches) / len(self.stitches)
+            found = categories(stitches)
+        return {
+            "has_category": bool(found),
+            "has_no_category": bool(self.stitches) and not found,
+            "stitch_count": stitches,
+            "category": _in_words(found),
+            "bands": [
+                {
+                    "category": f"{each.number} {each.name}",
+                    "low": max(each.knit.low - 0.5, 0),  # what rounds to a whole stitch in it
+                    "high": each.knit.high + 0.5,
+                    "yours": each.number in found,
+                }
+                for each in YARN_WEIGHTS
+            ],
+            "swatch": [{"stitches": stitches}] if self.stitches else [],
+        }
+
+    def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
+        """Write the arithmetic in centimetres and grams, where a density is easiest by hand."""
+        size = "0.7854 × {diameter@cm:4} × {diameter@cm:4}"
+        yield None, "Wraps: {wraps:4} ÷ {covered:4} = {wraps_per_inch:4}."
+        yield None, "Thickness: one divided by that, {diameter:4}, which is {diameter@cm:4}."
+        for name, kilometre, density, words in (
+            ("usual_high", "airy_kilometre", HANDSPUN_BULK_DENSITY.low, "airy for handspun"),
+            ("usual_low", "dense_kilometre", HANDSPUN_BULK_DENSITY.high, "dense for handspun"),
+        ):
+            yield (
+                None,
+                f"If it is {words}, {density:g} g/cm³, a kilometre weighs {size} × {density:g} ×"
+                f" 100,000 = {{{kilometre}:4}} g: a grist of {{{kilometre}:4}} tex, or"
+                f" {{{name}@yd/lb:4}}.",
+            )
+        yield (
+            "has_grist",
+            f"At your {{grist:4}} a kilometre weighs {{grist@tex:4!}} g. Divided by {size} ×"
+            " 100,000 that is {density} g/cm³.",
+        )
+        yield (
+            None,
+            f"Usual is {HANDSPUN_BULK_DENSITY.low:g} to {HANDSPUN_BULK_DENSITY.high:g} g/cm³:"
+            " derived from printed charts, with no authority behind it. Solid {fibre} is"
+            " {solid_grams}.",
+        )
+        yield (
+            "has_grist",
+            "Solid {fibre} of {grist:4} would make {most_wraps:4}: no count can be higher.",
+        )
+        yield (
+            "has_grist",
+            "Another quantity, not wraps: in cloth, by Ashenhurst’s rule,"
+            f" {ASHENHURST_SOFT_1999.value:g} to {ASHENHURST_FIRM_1999.value:g} times the root of"
+            " {grist@yd/lb:4} makes {cloth_soft@1/in!} diameters to the inch for soft yarn and"
+            " {cloth_firm@1/in!} for firm.",
+        )
+
+
+def _in_words(found: Collection[int]) -> str:
+    """Name the categories, finest first.
+
+    >>> _in_words({3, 2})
+    'fine (2) or light (3)'
+    """
+    return " or ".join(
+        f"{each.name} ({each.number})" for each in YARN_WEIGHTS if each.number in found
+    )

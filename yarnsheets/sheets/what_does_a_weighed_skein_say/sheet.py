@@ -1,0 +1,321 @@
+"""What a skein of counted turns says, weighed: its length and grist, and how sure they are."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any, ClassVar
+
+from yarnsheets import formulas
+from yarnsheets.estimates import (
+    Budget,
+    skein_budget,
+    unlikely_mass,
+    unlikely_tare,
+    unlikely_turns,
+    wound_circumference,
+)
+from yarnsheets.estimates.searching import first_whole
+from yarnsheets.page import choices
+from yarnsheets.page.inputs import Found, Input, Pick, Table
+from yarnsheets.page.onward import Onward
+from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.sheets.shared.weighing import GRAM, typed
+from yarnsheets.units import convert
+
+_MOST_TURNS = 1500
+_CURVE_ROWS = 80
+
+
+class WhatDoesAWeighedSkeinSay(Sheet):
+    """Length wound and grist of a weighed skein, and how many turns make them sure enough.
+
+    Examples
+    --------
+    >>> sheet = WhatDoesAWeighedSkeinSay(turns=100, circumference=54, gross=0.125)
+    >>> sheet.yards, sheet.grist
+    (150.0, 1200.0)
+    """
+
+    question = "What does a weighed skein say?"
+    onward = (
+        Onward("how-many-yards", {"grist": "grist", "weight": "mass"}),
+        Onward("is-my-balance-right", {"yarn_length": "yards", "yarn_weight": "mass"}),
+        Onward("how-far-off-is-my-counter", {"reading": "yards"}),
+    )
+
+    turns = Input(
+        "Turns round the reel",
+        "number",
+        100,
+        low=5,
+        high=_MOST_TURNS,
+        step=5,  # of the slider; any number can be typed
+        measure="Count the threads of the skein at one place, or the turns as you wind.",
+    )
+    circumference = Input(
+        "Once round the reel",
+        "short",
+        54,
+        low=6,
+        high=200,
+        measure="Lay a tape where the yarn lies, once round. Niddy-noddies are often 54, 72 or"
+        " 90 in.",
+    )
+    weighing = Pick(
+        "How it was weighed",
+        {
+            "once": "once: the yarn alone",
+            "twice": "twice: with ties or basket, then those alone",
+        },
+        measure="Once also if the scale was set to nought with the basket on it.",
+    )
+    gross = Input(
+        "Weight of the skein, with all that was on the scale",
+        "mass",
+        2 / 16,
+        low=0.1 * GRAM,
+        high=20,
+        measure="The whole skein, as wound.",
+    )
+    tare = Input(
+        "Weight of the ties or basket alone",
+        "mass",
+        0.07 / 16,
+        low=0.01 * GRAM,
+        high=20,
+        measure="Used only if it was weighed twice.",
+    )
+    wanted = Input(
+        "Range I can live with, either way",
+        "share",
+        0.02,
+        low=0.001,
+        high=0.5,
+        measure="2% either way of 1,000 is from 980 to 1,020.",
+    )
+    scale_step = Input(
+        "The scale shows steps of",
+        "mass",
+        0.05 / 16,
+        low=0.001 * GRAM,
+        high=0.25 / 16,
+        more=True,
+        measure="How much the last digit jumps: often 1 g or 0.05 oz.",
+    )
+    circumference_error = Input(
+        "Once round is right to within",
+        "short",
+        1 / 8,
+        low=0.001,
+        high=4,
+        more=True,
+        measure="What the tape could be off by, and the arms that give a little.",
+    )
+    miscount = Input(
+        "The count may be out by, either way",
+        "number",
+        0,
+        low=0,
+        high=10,
+        step=1,
+        more=True,
+        measure="Turns. 0 if you counted twice and got the same.",
+    )
+    build_up = Input(
+        "The finished skein is thick, on the reel",
+        "short",
+        0,
+        low=0,
+        high=2,
+        step=0.01,
+        more=True,
+        measure="How high the turns lie on one another: outer turns are longer. 0 if they lie"
+        " side by side.",
+    )
+
+    has_range = Found("flag", "nothing is odd about what was measured")
+    is_once = Found("flag", "nothing is, and the scale was read once")
+    is_twice = Found("flag", "nothing is, and the scale was read twice")
+    is_built_up = Found("flag", "nothing is, and turns lie on one another")
+    is_reached = Found("flag", "the range is as narrow as wanted")
+    is_reachable = Found("flag", "another number of turns would make it so")
+    is_out_of_reach = Found("flag", "no number of turns would")
+    mass = Found("mass", "weight of the yarn alone")
+    turn = Found("short", "mean length of a turn")
+    last_turn_longer = Found("share", "how much longer the last turn is than the first")
+    yards = Found("length", "length wound")
+    yards_low = Found("length", "low end of its range")
+    yards_high = Found("length", "high end of its range")
+    grist = Found("grist", "grist of the yarn")
+    grist_low = Found("grist", "low end of its range")
+    grist_high = Found("grist", "high end of its range")
+    half_width = Found("share", "half the range of the grist, of the grist")
+    scale_relative = Found("share", "standard uncertainty of the weight, of the weight")
+    enough = Found("number", "fewest turns whose range is as narrow as wanted; 0 if none is")
+    worst = Found("word", "the source of most of the doubt")
+    worst_share = Found("share", "its part of the doubt")
+    obstacle = Found("word", "the source of most of the doubt where the range is narrowest")
+
+    sources = Table("what part of the doubt comes from where")
+    windings = Table("the range of the grist at other numbers of turns")
+
+    answer = (
+        (
+            "has_range",
+            "Your skein holds {yards:4}, between {yards_low:4!} and {yards_high:4!} in 19 skeins"
+            " of 20. Its grist is {grist}, between {grist_low!} and {grist_high!}.",
+        ),
+        (
+            "is_reached",
+            "That is within the {wanted} you can live with; {enough} turns would do.",
+        ),
+        ("is_reachable", "To know it to within {wanted}, wind {enough} turns."),
+        (
+            "is_out_of_reach",
+            "No number of turns would bring it to within {wanted}: look at {obstacle} first.",
+        ),
+    )
+    labels: ClassVar = {
+        "yards_label": "{yards:4}",
+        "half_label": "{half_width} either way",
+        "wanted_label": "{wanted} either way",
+        "enough_label": "{enough} turns",
+    }
+
+    def work_out(self) -> Mapping[str, Any]:
+        """Work out length and grist, their ranges, and the turns it would take."""
+        is_twice = self.weighing == "twice"
+        odd = self._odd(self.tare if is_twice else 0.0)
+        if odd:
+            return no_answer(odd)
+        mass = self.gross - self.tare if is_twice else self.gross
+        turn = wound_circumference(self.circumference, self.build_up)
+        yards = formulas.skein_length(self.turns, convert(turn, "in", "yd"))
+        grist = formulas.grist(yards, mass)
+        budget = self._budget(self.turns, mass)
+        scale, *winding = budget.components
+        yards_low, yards_high = Budget(tuple(winding)).of(yards).interval()
+        grist_low, grist_high = budget.of(grist).interval()
+        half_width = budget.expanded()
+        narrowest = self._narrowest(mass)
+        enough = first_whole(
+            2, narrowest, lambda n: self._budget(n, mass).expanded() <= self.wanted
+        )
+        return {
+            "has_range": True,
+            "is_once": not is_twice,
+            "is_twice": is_twice,
+            "is_built_up": self.build_up > 0,
+            "is_reached": half_width <= self.wanted,
+            "is_reachable": half_width > self.wanted and enough > 0,
+            "is_out_of_reach": half_width > self.wanted and enough == 0,
+            "mass": mass,
+            "turn": turn,
+            "last_turn_longer": (turn - self.circumference) * 2 / self.circumference,
+            "yards": yards,
+            "yards_low": yards_low,
+            "yards_high": yards_high,
+            "grist": grist,
+            "grist_low": grist_low,
+            "grist_high": grist_high,
+            "half_width": half_width,
+            "scale_relative": scale.relative,
+            "enough": enough,
+            "worst": _worst(budget),
+            "worst_share": budget.shares[budget.largest],
+            "obstacle": _worst(self._budget(enough or narrowest, mass)),
+            "sources": [{"source": name, "share": s} for name, s in budget.shares.items()],
+            "windings": self._windings(mass, enough),
+        }
+
+    def _odd(self, tare: float) -> str | None:
+        """Say what is probably wrong, in the units the reader types in."""
+        unit = choices.unit_of("mass", self.measure)
+        gross, tare = typed(self.gross, unit), typed(tare, unit)
+        length = formulas.skein_length(self.turns, convert(self.circumference, "in", "yd"))
+        return (
+            unlikely_turns(self.turns)
+            or unlikely_tare(gross, tare)
+            or unlikely_mass(gross - tare, unit, length)
+        )
+
+    def _budget(self, turns: float, mass: float) -> Budget:
+        """Give the error budget of so many turns of this yarn, wound and weighed as this skein."""
+        ratio = turns / self.turns
+        return skein_budget(
+            turns,
+            self.circumference,
+            mass * ratio,
+            resolution_of_scale=self.scale_step,
+            tare=self.weighing == "twice",
+            miscount=self.miscount,
+            error_of_circumference=self.circumference_error,
+            build_up=self.build_up * ratio,
+        )
+
+    def _narrowest(self, mass: float) -> int:
+        """Give the turns whose range is the narrowest.
+
+        The range narrows with the turns up to there, and widens beyond if they lie on one another:
+        what the scale and the count add falls by the turns, what the build-up adds grows.
+        """
+
+        def widens_after(turns: int) -> bool:
+            here, beyond = self._budget(turns, mass), self._budget(turns + 1, mass)
+            return beyond.relative >= here.relative
+
+        return first_whole(2, _MOST_TURNS - 1, widens_after) or _MOST_TURNS
+
+    def _windings(self, mass: float, enough: int) -> list[dict[str, float]]:
+        """Give the range at other numbers of turns, well past what the chart shows."""
+        top = 4 * max(self.turns, enough)
+        numbers = [2 * (top / 2) ** (at / _CURVE_ROWS) for at in range(_CURVE_ROWS + 1)]
+        ranges = [(n, self._budget(n, mass).of(1.0).interval()) for n in numbers]
+        return [{"turns": n, "low": r.low, "high": r.high} for n, r in ranges]
+
+    def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
+        """Write the arithmetic as it is done by hand in these units."""
+        length, mass = choices.BASES[grist.base]
+        long, short = measure.units["length"], measure.units["short"]
+        to_long = {"in": "36 in to the yard", "cm": "100 cm to the metre"}[short]
+        yield (
+            "is_built_up",
+            "Turns that lie on one another: the mean turn is π × {build_up:4} longer than the bare"
+            " reel, {turn:4}. The last one is {last_turn_longer} longer than the first.",
+        )
+        yield (
+            "has_range",
+            f"Length: {{turns}} turns × {{turn:4}}, {to_long}, is {{yards@{long}:4}}.",
+        )
+        yield "is_twice", "Weight of the yarn: {gross:4} − {tare:4} = {mass:4}."
+        if length != long:
+            yield "has_range", f"{{yards:4}} is {{yards@{length}:4}}."
+        if mass != measure.units["mass"]:
+            yield "has_range", f"{{mass:4}} is {{mass@{mass}:4}}."
+        top, bottom = f"{{yards@{length}:4}}", f"{{mass@{mass}:4}}"
+        if grist.base == "tex":
+            top, bottom = bottom, top
+        yield "has_range", f"Grist: {top} ÷ {bottom} = {{grist@{grist.base}:4}}."
+        if grist.base != grist.unit:
+            yield (
+                "has_range",
+                f"{{grist@{grist.base}:4}} is {{grist:4}}, since {grist.reason}.",
+            )
+        yield (
+            "is_once",
+            "The scale, read once: {scale_step:4} ÷ √12 ÷ {mass:4} = {scale_relative}, a standard"
+            " uncertainty.",
+        )
+        yield (
+            "is_twice",
+            "The scale, read twice: {scale_step:4} ÷ √6 ÷ {mass:4} = {scale_relative}, a standard"
+            " uncertainty.",
+        )
+        yield (
+            "has_range",
+            "That and the other sources squared, added, their root taken, and times 1.96:"
+            " {half_width} either way.",
+        )
+
+
+def _worst(budget: Budget) -> str:
+    """Name the source of most of the doubt, as in "look at the scale"."""
+    return f"the {budget.largest}"

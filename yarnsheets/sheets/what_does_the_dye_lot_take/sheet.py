@@ -1,0 +1,294 @@
+"""What a dye lot takes: lots that are all alike, stock, dye, what is added, and the bath."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any, ClassVar
+
+from yarnsheets import formulas
+from yarnsheets.page import choices
+from yarnsheets.page.inputs import Found, Input, Readings, Words
+from yarnsheets.page.onward import Onward
+from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.page.text import show
+from yarnsheets.published import regain
+from yarnsheets.sheets.shared.whole import whole_up
+from yarnsheets.sheets.what_does_the_dye_lot_take import words
+from yarnsheets.units import convert
+
+_WOOL = regain.WOOL_ASTM.percent / 100
+MOST_LOTS = 12
+DEEP = 0.04  # above it dye may be left in the bath: common practice, no source
+_LEAST_ON_SCALE = 0.5  # grams that a kitchen scale weighs: common practice, no source
+_LEAST_IN_SYRINGE = 1.0  # millilitres, likewise
+_MOST_COLOURS = 4
+
+
+class WhatDoesTheDyeLotTake(Sheet):
+    """Lots, stock and dye for a weight of fibre and a depth of shade.
+
+    Examples
+    --------
+    >>> sheet = WhatDoesTheDyeLotTake(weight=1, spare=0, pot_holds=1, depth=0.01, strength=1)
+    >>> round(sheet.lot_stock, 1)
+    453.6
+    """
+
+    question = "What does the dye lot take?"
+    onward = (Onward("is-this-enough", {"weights": "weight"}),)
+
+    weight = Input(
+        "Weight to dye",
+        "mass",
+        1,
+        low=0.01,
+        high=50,
+        measure="Yarn or fibre, washed clean and dry through. Grease and dirt take no dye.",
+    )
+    spare = Input(
+        "Spare, dyed with it",
+        "share",
+        0.10,
+        low=0,
+        high=1,
+        step=0.01,
+        measure="In case some has to be spun again: a later lot seldom matches.",
+    )
+    pot_holds = Input(
+        "What one pot holds",
+        "mass",
+        0.75,
+        low=0.01,
+        high=50,
+        measure="Dry weight that still moves freely in your dye pot.",
+    )
+    depth = Input(
+        "Depth of shade",
+        "share",
+        0.01,
+        low=0.0005,
+        high=0.10,
+        measure="Dry dye as a share of the fibre, all colours together. About 0.5% is pale, 1% to"
+        " 2% medium, 4% very deep (common practice, no source).",
+    )
+    strength = Input(
+        "Stock: grams of dye in 100 mL",
+        "number",
+        1,
+        low=0.1,
+        high=10,
+        measure="1 g made up to 100 mL with water is a stock of 1%. All your stocks of the same"
+        " strength.",
+    )
+    parts = Readings(
+        "Parts of each colour",
+        "number",
+        [75, 25],
+        low=0.1,
+        high=1000,
+        measure="Up to four colours; one number if you use one. 60, 30 and 10 is the same as 6, 3"
+        " and 1.",
+    )
+    liquor_ratio = Input(
+        "Bath: mL to a gram of fibre",
+        "number",
+        40,
+        low=5,
+        high=150,
+        step=1,
+        more=True,
+        measure="The liquor ratio, stock and all. 30 to 40 is usual for an even colour (common"
+        " practice, no source).",
+    )
+    first_name = Words("First addition", "citric acid", more=True, measure="As you call it.")
+    first_share = Input(
+        "How much of the first addition",
+        "share",
+        0.03,
+        low=0,
+        high=1,
+        step=0.005,
+        more=True,
+        measure="Dry, of the weight of fibre, or 0. The dye maker’s sheet says what and how much:"
+        " 3% here is only an example.",
+    )
+    second_name = Words("Second addition", "salt", more=True, measure="As you call it.")
+    second_share = Input(
+        "How much of the second addition",
+        "share",
+        0.10,
+        low=0,
+        high=1,
+        step=0.005,
+        more=True,
+        measure="Likewise; 10% here is only an example.",
+    )
+    water_now = Input(
+        "Regain of the fibre as you weigh it",
+        "share",
+        _WOOL,
+        low=0,
+        high=0.33,
+        step=0.001,
+        more=True,
+        measure="Water as a share of the bone-dry fibre. In a heated room wool has about 9%, in"
+        " damp air 16% or more.",
+    )
+    water_used = Input(
+        "Regain your recipe reckons with",
+        "share",
+        _WOOL,
+        low=0,
+        high=0.33,
+        step=0.001,
+        more=True,
+        measure="So that recipes repeat in any weather. 13.6% is what ASTM D1909 agrees for wool, 0"
+        " is bone-dry. Leave both alike to take the weight as the scale shows it.",
+    )
+
+    first_part = Found("share", "the first colour's part of the dye")
+    second_part = Found("share", "the second colour's")
+    third_part = Found("share", "the third colour's")
+    fourth_part = Found("share", "the fourth colour's")
+
+    is_many = Found("flag", "there are several lots")
+    has_spare = Found("flag", "some is dyed to spare")
+    has_two = Found("flag", "two colours are mixed")
+    has_three = Found("flag", "three are")
+    has_mix = Found("flag", "at least two are")
+    has_third = Found("flag", "at least three are")
+    has_fourth = Found("flag", "all four are")
+    adds_both = Found("flag", "both additions are used")
+    adds_first = Found("flag", "only the first is")
+    adds_second = Found("flag", "only the second is")
+    has_first = Found("flag", "the first addition is used")
+    has_second = Found("flag", "the second is")
+    is_deep = Found("flag", "the depth may not be taken up")
+    is_fine = Found("flag", "a colour's powder is too little for a kitchen scale")
+    is_drop = Found("flag", "a colour's stock is too little to measure")
+    is_crowded = Found("flag", "the stock alone is more than the bath")
+    is_restated = Found("flag", "the weight is restated at another regain")
+
+    goods = Found("mass", "weight to dye with the spare, as weighed")
+    lots = Found("number", "lots")
+    lot_weight = Found("mass", "weight of a lot, as weighed")
+    lot_fibre = Found("mass", "weight of fibre in a lot, at the regain reckoned with")
+    lot_dye = Found("mass", "dry dye for a lot")
+    all_dye = Found("mass", "dry dye for all lots")
+    lot_stock = Found("volume", "stock for a lot")
+    all_stock = Found("volume", "stock for all lots")
+    stock_1 = Found("volume", "the first colour's stock for a lot")
+    stock_2 = Found("volume", "the second colour's")
+    stock_3 = Found("volume", "the third colour's")
+    stock_4 = Found("volume", "the fourth colour's")
+    least_dye = Found("mass", "powder of the colour there is least of, for a lot")
+    least_stock = Found("volume", "its stock")
+    first_mass = Found("mass", "first addition for a lot")
+    second_mass = Found("mass", "second addition for a lot")
+    all_first = Found("mass", "first addition for all lots")
+    all_second = Found("mass", "second addition for all lots")
+    lot_bath = Found("number", "litres of bath for a lot, stock and all")
+    lot_water = Found("number", "litres of water to measure for a lot")
+    wet_now = Found("number", "weight as weighed, of the bone-dry weight")
+    wet_used = Found("number", "weight reckoned with, of the bone-dry weight")
+
+    answer = words.ANSWER
+    labels: ClassVar = words.LABELS
+    cautions = words.CAUTIONS
+
+    def work_out(self) -> Mapping[str, Any]:
+        """Work out lots, dye, stock, additions and bath, unless no recipe can be given."""
+        goods = formulas.lot_weight(self.weight, self.spare, 1)
+        lots = whole_up(goods / self.pot_holds)
+        if warning := self._unlikely(lots):
+            return no_answer(warning)
+        lot_weight = formulas.lot_weight(self.weight, self.spare, lots)
+        fibre = formulas.mass_at_regain(lot_weight, self.water_now, self.water_used)
+        dye = formulas.mass_on_fibre(fibre, self.depth)
+        stock = formulas.stock_volume(fibre, self.depth, convert(self.strength / 100, "g", "lb"))
+        bath = formulas.bath_volume(convert(fibre, "lb", "g"), self.liquor_ratio)
+        return {
+            "goods": goods,
+            "lots": lots,
+            "is_many": lots > 1,
+            "has_spare": self.spare > 0,
+            "lot_weight": lot_weight,
+            "lot_fibre": fibre,
+            "is_restated": self.water_now != self.water_used,
+            "wet_now": 1 + self.water_now,
+            "wet_used": 1 + self.water_used,
+            "lot_dye": dye,
+            "all_dye": dye * lots,
+            "is_deep": self.depth > DEEP,
+            "lot_stock": stock,
+            "all_stock": stock * lots,
+            "is_crowded": stock > bath,
+            "lot_bath": bath / 1000,
+            "lot_water": max(bath - stock, 0) / 1000,
+            **self._colours(dye, stock),
+            **self._additions(fibre, lots),
+        }
+
+    def _unlikely(self, lots: int) -> str | None:
+        """Say what is wrong where no recipe can be given."""
+        if not self.parts:
+            return "Give at least one part: 1 if you dye with a single colour."
+        if len(self.parts) > _MOST_COLOURS:
+            return (
+                f"{len(self.parts)} colours are more than this page mixes. Give four at most: mix"
+                " some of them to one stock first."
+            )
+        adding = ((self.first_name, self.first_share), (self.second_name, self.second_share))
+        if any(share > 0 and not name.strip() for name, share in adding):
+            return "Give each addition a name, or 0% if you do not use it."
+        if lots > MOST_LOTS:
+            return (
+                f"That would be {show(lots)} lots, and {MOST_LOTS} is the most this"
+                " page gives. Check what one pot holds, or find a larger pot."
+            )
+        return None
+
+    def _colours(self, dye: float, stock: float) -> dict[str, Any]:
+        """Share a lot's dye and stock among the colours."""
+        count = len(self.parts)
+        shares = [part / sum(self.parts) for part in self.parts]
+        least_dye, least_stock = dye * min(shares), stock * min(shares)
+        first, second, third, fourth, *_ = [*shares, 0.0, 0.0, 0.0]
+        return {
+            "first_part": first,
+            "second_part": second,
+            "third_part": third,
+            "fourth_part": fourth,
+            "stock_1": stock * first,
+            "stock_2": stock * second,
+            "stock_3": stock * third,
+            "stock_4": stock * fourth,
+            "has_two": count == 2,
+            "has_three": count == 3,
+            "has_mix": count > 1,
+            "has_third": count > 2,
+            "has_fourth": count > 3,
+            "least_dye": least_dye,
+            "least_stock": least_stock,
+            "is_fine": convert(least_dye, "lb", "g") < _LEAST_ON_SCALE,
+            "is_drop": least_stock < _LEAST_IN_SYRINGE,
+        }
+
+    def _additions(self, fibre: float, lots: int) -> dict[str, Any]:
+        """Weigh what goes in the bath beside the dye."""
+        has_first, has_second = self.first_share > 0, self.second_share > 0
+        first = formulas.mass_on_fibre(fibre, self.first_share)
+        second = formulas.mass_on_fibre(fibre, self.second_share)
+        return {
+            "has_first": has_first,
+            "has_second": has_second,
+            "adds_both": has_first and has_second,
+            "adds_first": has_first and not has_second,
+            "adds_second": has_second and not has_first,
+            "first_mass": first,
+            "second_mass": second,
+            "all_first": first * lots,
+            "all_second": second * lots,
+        }
+
+    def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
+        """Write the arithmetic as it is done at the scale and the measuring jug."""
+        return words.WORKED

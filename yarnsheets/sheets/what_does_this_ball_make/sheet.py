@@ -1,0 +1,172 @@
+"""The largest piece that a ball makes, from a piece or a swatch that was made before."""
+
+import math
+from collections.abc import Iterable, Mapping
+from typing import Any, ClassVar
+
+from yarnsheets import formulas
+from yarnsheets.page import choices
+from yarnsheets.page.inputs import Found, Input, Pick, Table
+from yarnsheets.page.onward import Onward
+from yarnsheets.page.sheet import Line, Sheet
+from yarnsheets.sheets.shared import grists
+
+_OUNCE = 1 / 16
+
+_TURNS = [2 * math.pi * at / 48 for at in range(48)]
+
+# Corners of each shape, as shares of its width and depth from its lower left.
+_CORNERS = {
+    "steady": ((0, 0), (1, 0), (1, 1), (0, 1)),
+    "rectangle": ((0, 0), (1, 0), (1, 1), (0, 1)),
+    "triangle": ((0, 1), (1, 1), (0.5, 0)),
+    "circle": tuple((0.5 + math.cos(turn) / 2, 0.5 + math.sin(turn) / 2) for turn in _TURNS),
+    "hexagon": ((0.25, 0), (0.75, 0), (1, 0.5), (0.75, 1), (0.25, 1), (0, 0.5)),
+}
+
+
+class WhatDoesThisBallMake(Sheet):
+    """From what one piece took to the largest like it that the yarn in hand makes.
+
+    Examples
+    --------
+    >>> sheet = WhatDoesThisBallMake(
+    ...     shape="triangle", made_width=96, made_depth=42, made_weight=0.9, weight=0.3, reserve=0
+    ... )
+    >>> round(sheet.new_width, 1), round(sheet.new_depth, 2)
+    (55.4, 24.25)
+    """
+
+    question = "How large a piece does this ball make?"
+    onward = (Onward("will-the-ball-last", {"grist": "grist", "weight": "weight"}),)
+
+    weight = Input(
+        "Yarn in hand",
+        "mass",
+        5.3 * _OUNCE,
+        low=0.05 * _OUNCE,
+        high=20,
+        measure="Weigh the ball, or all the balls.",
+    )
+    reserve = Input(
+        "Kept in reserve",
+        "share",
+        0.05,
+        low=0,
+        high=0.5,
+        step=0.01,
+        measure="For the edge, for ends and for surprises: 5 to 10% is common practice, no source.",
+    )
+    shape = Pick(
+        "The piece is",
+        {
+            "triangle": "a triangle, larger all round",
+            "rectangle": "a rectangle or square, larger all round",
+            "steady": "a rectangle of the same width, longer",
+            "circle": "a circle, larger all round",
+            "hexagon": "a hexagon, larger all round",
+        },
+        measure="Larger all round keeps its shape; a scarf keeps its width.",
+    )
+    made_width = Input(
+        "Width of the piece made before",
+        "short",
+        40,
+        low=0.5,
+        high=400,
+        measure="A finished piece, or a swatch of the same yarn and stitch, washed and dry.",
+    )
+    made_depth = Input(
+        "Its depth or length",
+        "short",
+        20,
+        low=0.5,
+        high=400,
+        measure="Of a triangle, from the wide edge to the point.",
+    )
+    made_weight = Input(
+        "What it weighs",
+        "mass",
+        2.1 * _OUNCE,
+        low=0.005 * _OUNCE,
+        high=20,
+        measure="Without beads, buttons or fringe.",
+    )
+    grist = grists.asked(
+        "Grist of the yarn",
+        1100,
+        "Only to say the yarn in length too.",
+        more=True,
+    )
+
+    is_steady = Found("flag", "the width stays and only the length grows")
+    corners = Table("the outline, as shares of width and depth")
+
+    usable = Found("mass", "yarn in hand without the reserve")
+    usable_yards = Found("length", "yarn in hand without the reserve")
+    ratio = Found("number", "yarn for the new piece, of that for the old")
+    growth = Found("number", "depth of the new piece, of that of the old")
+    new_width = Found("short", "width of the new piece")
+    new_depth = Found("short", "depth of the new piece")
+
+    answer = (
+        (
+            None,
+            "{weight} of yarn makes a piece of {new_width} by {new_depth}, with {reserve} kept in"
+            " reserve.",
+        ),
+        (
+            "not is_steady",
+            "It has {ratio} times the yarn of the one before, and {growth} times its width and"
+            " depth.",
+        ),
+        (
+            "is_steady",
+            "It has {ratio} times the yarn of the one before, and {growth} times its length.",
+        ),
+    )
+    labels: ClassVar = {
+        "new_label": "{new_width} by {new_depth}",
+        "old_label": "before: {made_width} by {made_depth}",
+        "depth_label": "{new_depth}",
+    }
+
+    def work_out(self) -> Mapping[str, Any]:
+        """Work out the new size and its outline."""
+        is_steady = self.shape == "steady"
+        usable = self.weight * formulas.share_left(self.reserve)
+        ratio = usable / self.made_weight
+        if is_steady:
+            new_width, new_depth = self.made_width, self.made_depth * ratio
+        else:
+            new_width = formulas.similar_size(self.made_width, ratio)
+            new_depth = formulas.similar_size(self.made_depth, ratio)
+        return {
+            "is_steady": is_steady,
+            "usable": usable,
+            "usable_yards": formulas.length(usable, self.grist),
+            "ratio": ratio,
+            "growth": new_depth / self.made_depth,
+            "new_width": new_width,
+            "new_depth": new_depth,
+            "corners": [
+                {"place": place, "across": x - 0.5, "up": y}
+                for place, (x, y) in enumerate(_CORNERS[self.shape])
+            ],
+        }
+
+    def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
+        """Write how size follows from yarn."""
+        yield None, "Yarn to use: {weight:4} less {reserve} is {usable:4}, about {usable_yards:2}."
+        yield None, "Against the piece before: {usable:4} ÷ {made_weight:4} = {ratio:4}."
+        yield (
+            "not is_steady",
+            "Yarn goes by area, and area by the square of the size: the square root of {ratio:4} is"
+            " {growth:4}.",
+        )
+        yield "not is_steady", "Width: {made_width:4} × {growth:4} = {new_width:4}."
+        yield "not is_steady", "Depth: {made_depth:4} × {growth:4} = {new_depth:4}."
+        yield (
+            "is_steady",
+            "At one width, length goes as the yarn: {made_depth:4} × {growth:4} = {new_depth:4}.",
+        )
