@@ -306,6 +306,11 @@ def print_ways(figures: dict[str, Figures]) -> None:
     )
 
 
+def milliseconds(taken: float) -> str:
+    """Write a time; a worksheet without a slider has none for a key."""
+    return "no slider" if math.isnan(taken) else f"{taken:.1f}"
+
+
 async def main() -> None:
     """Print the figures."""
     seconds, late = zip(*(importing() for _ in range(STARTS)), strict=True)
@@ -326,7 +331,7 @@ async def main() -> None:
     names = ["key p50, ms", "p95", "typed p50, ms", "p95"]
     table(
         ["worksheet", *names],
-        *([name, *(f"{each:.1f}" for each in row)] for name, row in taken.items()),
+        *([name, *map(milliseconds, row)] for name, row in taken.items()),
     )
 
 
