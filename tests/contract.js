@@ -21,7 +21,10 @@ for (const line of lines) {
   const said = (lines) => program.said(lines, known, dimensions, shown);
   const answer = {
     found,
-    sentence: found.warnings.length ? found.warnings.join(" ") : said(description.answer).join(" "),
+    unused: program.unused(values),
+    sentence: found.warnings.length
+      ? found.warnings.map((warning) => program.fill(warning, known, dimensions, shown)).join(" ")
+      : said(description.answer).join(" "),
     arithmetic: said(description.worked[worked]),
     captions: description.charts.map((chart) => said(chart.caption)),
     labels: Object.values(description.labels).map((label) =>

@@ -105,6 +105,7 @@ def in_python(sheet: type[Sheet], described: dict[str, Any], trial: dict[str, An
         "found": {
             name: getattr(here, name) for name in (*sheet.finds(), *sheet.tables(), "warnings")
         },
+        "unused": here.unused(),
         "sentence": here.sentence,
         "arithmetic": here.arithmetic,
         "captions": [here.said(chart["caption"]) for chart in described["charts"]],

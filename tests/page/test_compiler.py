@@ -64,8 +64,8 @@ def test_decimals_are_those_of_pythons_decimal_arithmetic() -> None:
     numbers = many_numbers()
     for decimals, answers in enumerate(written_all("with_decimals", numbers, *range(7))):
         for number, theirs in zip(numbers, answers, strict=True):
-            exactly = Decimal(number + 0.0).quantize(Decimal(10) ** -decimals, ROUND_HALF_UP)
-            assert theirs == f"{exactly:,}", (number, decimals)
+            exactly = Decimal(number).quantize(Decimal(10) ** -decimals, ROUND_HALF_UP) + 0
+            assert theirs == f"{exactly:,}".replace("-", "−"), (number, decimals)
             assert text.with_decimals(number, decimals) == theirs
 
 

@@ -198,6 +198,8 @@ def test_switching_units_there_and_back_loses_nothing(sheet: Page) -> None:
 def test_bad_input_is_explained_and_nothing_typed_is_lost(
     sheet: Page, name: str, text: str, message: str
 ) -> None:
+    if name == "take_up":
+        box(sheet, "plies").fill("2")
     before = said(sheet)
     box(sheet, name).fill(text)
     box(sheet, name).blur()
@@ -209,6 +211,22 @@ def test_bad_input_is_explained_and_nothing_typed_is_lost(
     slider(sheet, name).focus()
     sheet.keyboard.press("ArrowRight")
     assert sheet.locator(".ys-stale").is_hidden()
+
+
+def test_a_number_that_makes_no_difference_is_not_asked_for(sheet: Page) -> None:
+    take_up = sheet.locator("[data-name=take_up]")
+    assert take_up.is_hidden()
+    box(sheet, "plies").fill("2")
+    assert take_up.is_visible()
+
+
+def test_grist_goes_with_the_other_units_unless_another_was_chosen(sheet: Page) -> None:
+    measure, grist = (sheet.get_by_label(each, exact=True) for each in ("Length, weight", "Grist"))
+    measure.select_option("metres, grams")
+    assert "m/100\N{NO-BREAK SPACE}g" in said(sheet)
+    grist.select_option("tex")
+    measure.select_option("yards, ounces")
+    assert "tex" in said(sheet)
 
 
 def test_what_one_unit_refuses_another_may_take(sheet: Page) -> None:

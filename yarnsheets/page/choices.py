@@ -30,9 +30,13 @@ OWN_UNITS = {
 
 @dataclass(frozen=True)
 class Measure:
-    """How everything but grist is shown: the unit of each dimension."""
+    """How everything but grist is shown: the unit of each dimension.
+
+    `grist` is the unit that goes with it, until the reader chooses another.
+    """
 
     name: str
+    grist: str
     units: Mapping[str, str]
 
 
@@ -53,6 +57,7 @@ class GristUnit:
 MEASURES = (
     Measure(
         "yards, ounces",
+        "yd/lb",
         {
             "length": "yd",
             "mass": "oz",
@@ -71,6 +76,7 @@ MEASURES = (
     ),
     Measure(
         "metres, grams",
+        "m/100g",
         {
             "length": "m",
             "mass": "g",

@@ -75,8 +75,12 @@ class Sheet(traitlets.HasTraits):
         return found | {"warnings": []}
 
     def work_out(self) -> Mapping[str, Any]:
-        """Work out all that is found from the inputs; `warnings` stand in place of an answer."""
+        """Work out all that is found; `warnings`, which are templates, replace an answer."""
         raise NotImplementedError
+
+    def unused(self) -> list[str]:
+        """Name the inputs that make no difference beside the others; the page hides them."""
+        return []
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
         """Write the arithmetic as the reader would do it by hand in these units."""
@@ -117,7 +121,7 @@ class Sheet(traitlets.HasTraits):
     @property
     def sentence(self) -> str:
         """The answer in words, or what is probably wrong."""
-        return " ".join(self.warnings or self.said(self.answer))
+        return " ".join(map(self.say, self.warnings)) or " ".join(self.said(self.answer))
 
     @property
     def arithmetic(self) -> list[str]:
@@ -153,7 +157,7 @@ def _describe(sheet: type[Sheet]) -> dict[str, Any]:
         "tables": list(sheet.tables()),
         "scales": choices.scales(),
         "unitLabels": choices.labels(),
-        "measures": [{"name": m.name, "units": m.units} for m in choices.MEASURES],
+        "measures": [vars(m) for m in choices.MEASURES],
         "gristUnits": [{"unit": g.unit, "name": g.name} for g in choices.GRIST_UNITS],
         "answer": sheet.answer,
         "worked": {

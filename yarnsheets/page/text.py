@@ -2,8 +2,10 @@
 
 A template is text with slots. `{yards}` is the number in the unit chosen for the page,
 `{weight@lb}` the same number in a unit of the template's own, `{yards:5}` shows five digits in
-place of three, `{weight!}` leaves the unit out, and `{weight^}` rounds up, for "at least". A line
-is a template with the condition under which it is said.
+place of three, `{weight!}` leaves the unit out, `{weight^}` rounds up, for "at least", and
+`{grist~}` rounds whole units too, for "about". `{cuts|cut|cuts}` puts the word behind the number,
+in the right one of its two forms. `{9.5 short}` is a number of the template's own, of that
+dimension. A line is a template with the condition under which it is said.
 """
 
 import math
@@ -14,7 +16,8 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
 DIGITS = 3
-_SLOT = re.compile(r"\{(\w+)(?:@([\w/*]+))?(?::(\d+))?([!^]*)\}")
+_SLOT = re.compile(r"\{(\w+)(?:@([\w/*]+))?(?::(\d+))?([!^~]*)(?:\|([^|{}]+)\|([^|{}]+))?\}")
+_QUANTITY = re.compile(r"\{(-?[\d.]+(?:e[+-]?\d+)?) (\w+)\}")
 
 # A sentence and when it is said: the name of something true, "not" and the name of something
 # false, or always.
@@ -34,8 +37,8 @@ class Shown:
     labels: Mapping[str, str]
 
 
-def show(value: float, digits: int = DIGITS, *, up: bool = False) -> str:
-    """Write a number to so many significant digits, never rounding off whole units.
+def show(value: float, digits: int = DIGITS, *, up: bool = False, about: bool = False) -> str:
+    """Write a number to so many significant digits, rounding off whole units only if asked to.
 
     Parameters
     ----------
@@ -45,6 +48,8 @@ def show(value: float, digits: int = DIGITS, *, up: bool = False) -> str:
         How many significant digits to keep.
     up
         Whether to round up rather than to the nearest.
+    about
+        Whether to round whole units too.
 
     Returns
     -------
@@ -55,12 +60,15 @@ def show(value: float, digits: int = DIGITS, *, up: bool = False) -> str:
     --------
     >>> show(1142.857), show(10.6667), show(0.5), show(241.9088, 4)
     ('1,143', '10.7', '0.5', '241.9')
-    >>> show(10.61, up=True), show(8.0000000001, up=True)
-    ('10.7', '8')
+    >>> show(10.61, up=True), show(8.0000000001, up=True), show(26613, about=True)
+    ('10.7', '8', '26,600')
     """
     if not math.isfinite(value):
         return "–"
     magnitude = math.floor(math.log10(abs(value))) if value else 0
+    if about and magnitude >= digits:
+        ten = 10.0 ** (magnitude + 1 - digits)
+        value = math.floor(value / ten + 0.5) * ten
     decimals = min(max(digits - 1 - magnitude, 0), 6)
     if up:
         # The small allowance keeps a sum's last-bit noise from being rounded up to a whole step.
@@ -84,28 +92,72 @@ def with_decimals(value: float, decimals: int) -> str:
 
     The one rule of writing that the page has by hand: in runtime.js.
 
-    >>> with_decimals(1234.5, 0), with_decimals(0.125, 2)
-    ('1,235', '0.13')
+    >>> with_decimals(1234.5, 0), with_decimals(0.125, 2), with_decimals(-2.0, 1)
+    ('1,235', '0.13', '−2.0')
     """
-    # adding nought leaves a nought no sign
-    return f"{Decimal(value + 0.0).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP):,}"
+    rounded = Decimal(value).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
+    rounded += 0  # leaves a nought no sign
+    return f"{rounded:,}".replace("-", "\N{MINUS SIGN}")
+
+
+def counted(number: float, one: str, many: str) -> str:
+    """Write a number with the word for what is counted.
+
+    >>> counted(1, "cut", "cuts"), counted(1200, "cut", "cuts")
+    ('1 cut', '1,200 cuts')
+    """
+    return in_number(show(number), one, many)
+
+
+def in_number(written: str, one: str, many: str) -> str:
+    """Put behind a number, as it is written, the form of a word that goes with it."""
+    return f"{written} {one if written == '1' else many}"
 
 
 def fill(
     template: str, known: Mapping[str, Any], dimensions: Mapping[str, str], shown: Shown
 ) -> str:
-    """Fill a template's slots with what is known of a sheet, each number by its dimension.
+    r"""Fill a template's slots with what is known of a sheet, each number by its dimension.
 
     >>> shown = Shown({"mass": "oz"}, {"mass": {"oz": (16.0, 1)}}, {"oz": "oz"})
     >>> fill("{weight:2!} of wool", {"weight": 0.5}, {"weight": "mass"}, shown)
     '8 of wool'
+    >>> fill("{0.25 mass}", {}, {}, shown)
+    '4\xa0oz'
+    >>> fill("{plies|ply|plies}", {"plies": 1}, {"plies": "number"}, shown)
+    '1 ply'
     """
-    return _SLOT.sub(
-        lambda slot: _write(
-            slot[1], slot[2], int(slot[3] or DIGITS), slot[4], known, dimensions, shown
-        ),
-        template,
+    with_quantities = _QUANTITY.sub(
+        lambda found: _in_shown_unit(float(found[1]), found[2], shown), template
     )
+    return _SLOT.sub(
+        lambda slot: _with_word(
+            _write(slot[1], slot[2], int(slot[3] or DIGITS), slot[4], known, dimensions, shown),
+            slot[5],
+            slot[6],
+        ),
+        with_quantities,
+    )
+
+
+def slot(value: float, dimension: str) -> str:
+    """Give the slot of a number that has no name, in the sheet's own unit.
+
+    >>> slot(9.5, "short")
+    '{9.5 short}'
+    """
+    return f"{{{value:.15g} {dimension}}}"
+
+
+def _in_shown_unit(value: float, dimension: str, shown: Shown) -> str:
+    if dimension not in shown.scales:
+        return show(value)
+    unit = shown.units[dimension]
+    return show(to_shown(value, dimension, unit, shown)) + behind(unit, shown)
+
+
+def _with_word(written: str, one: str | None, many: str | None) -> str:
+    return written if one is None or many is None else in_number(written, one, many)
 
 
 def _write(
@@ -123,11 +175,11 @@ def _write(
     dimension = dimensions[name]
     if dimension == "money":
         return money(value)
-    up = "^" in flags
+    up, about = "^" in flags, "~" in flags
     if dimension not in shown.scales:
-        return show(value, digits, up=up)
+        return show(value, digits, up=up, about=about)
     unit = unit or shown.units[dimension]
-    text = show(in_unit(name, unit, known, dimensions, shown), digits, up=up)
+    text = show(in_unit(name, unit, known, dimensions, shown), digits, up=up, about=about)
     return text if "!" in flags else text + behind(unit, shown)
 
 

@@ -1,7 +1,7 @@
 """From a sheet's Python to JavaScript that gives the same answers in a page.
 
-The compiler starts at a sheet's `work_out`, follows what that reaches, and stops at whatever is
-not in this subset of Python, with file, line and construct.
+The compiler starts at a sheet's `work_out` and `unused`, follows what they reach, and stops at
+whatever is not in this subset of Python, with file, line and construct.
 
 - Functions of a module, methods and properties of the sheet, functions inside functions, lambda;
   defaults that are constant, arguments by name, `*` but not `**`; `@cache` is left out.
@@ -47,7 +47,7 @@ _RULES = (
 def program(sheet: "type[Sheet]") -> str:
     """Give a sheet's program: the text of an expression that gives an object of functions."""
     made = Program(sheet)
-    work_out = made.name_of_function(sheet.work_out)
+    work_out, unused = map(made.name_of_function, (sheet.work_out, sheet.unused))
     rules = {rule.__name__: made.name_of_function(rule) for rule in _RULES}
     made.write_reached()
     nothing = made.literal(sheet.nothing())
@@ -62,6 +62,7 @@ const py = {runtime()};
       ...structuredClone(nothing),
       ...py.plain({work_out}({{ ...values, ...choice }})),
     }}),
+    unused: {unused},
 {offered},
   }};
 }})()"""

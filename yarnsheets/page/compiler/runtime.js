@@ -199,7 +199,10 @@
     const rounded = Number(withDecimals(x, decimals ?? 0));
     return decimals === undefined ? rounded + 0 : rounded; // a whole nought has no sign
   };
-  py.with_decimals = (x, decimals) => grouped(fixed(x + 0, decimals));
+  py.with_decimals = (x, decimals) => {
+    const [sign, size] = [x < 0 ? "−" : "", fixed(Math.abs(x), decimals)];
+    return (Number(size) ? sign : "") + grouped(size); // a nought has no sign
+  };
   py.format = (x, spec) => {
     if (!Number.isFinite(x)) return Number.isNaN(x) ? "nan" : x > 0 ? "inf" : "-inf";
     const [, comma, digits, kind] = spec.match(/^(,?)(?:\.(\d+))?([fdg%]?)$/);

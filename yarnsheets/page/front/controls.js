@@ -25,7 +25,7 @@ export async function makeControls(numbers, host, id, hear) {
   finer.append(make("summary", "", "Finer points"));
   const kinds = { number: makeNumber, readings: makeReadings, pick: makePick, words: makeWords };
 
-  /** @type {Map<string, Controlled & {error: HTMLElement, last: unknown[]}>} */
+  /** @type {Map<string, Controlled & {group: HTMLElement, error: HTMLElement, last: unknown[]}>} */
   const controls = new Map();
   const errors = /** @type {Map<string, string>} */ (new Map());
 
@@ -58,7 +58,7 @@ export async function makeControls(numbers, host, id, hear) {
     group.dataset["name"] = name;
     group.append(label, ...control.parts, error, hint);
     (asked.more ? finer : el).append(group);
-    controls.set(name, { ...control, error, last: [] });
+    controls.set(name, { ...control, group, error, last: [] });
   }
   if (finer.children.length > 1) el.append(finer);
 
@@ -89,7 +89,9 @@ export async function makeControls(numbers, host, id, hear) {
      * @param {Element} [typedIn] the field not to touch
      */
     update(typedIn) {
+      const unused = numbers.program.unused(numbers.values);
       for (const [name, control] of controls) {
+        control.group.hidden = unused.includes(name) && !errors.has(name);
         const now = [numbers.value(name), numbers.shown];
         if (now.every((part, at) => part === control.last[at])) continue;
         control.last = now;

@@ -108,7 +108,10 @@ export class Numbers {
   /** The answer in words, or what is probably wrong. */
   get sentence() {
     const { warnings } = this.found;
-    return (warnings.length ? warnings : this.said(this.description.answer)).join(" ");
+    const said = warnings.length
+      ? warnings.map((warning) => this.fill(warning))
+      : this.said(this.description.answer);
+    return said.join(" ");
   }
 
   /** The arithmetic worked through, a line a step. */

@@ -56,7 +56,7 @@ export interface Description {
   tables: string[];
   scales: Record<string, Record<string, [factor: number, power: number]>>;
   unitLabels: Record<string, string>;
-  measures: { name: string; units: Record<string, string> }[];
+  measures: { name: string; grist: string; units: Record<string, string> }[];
   gristUnits: { unit: string; name: string }[];
   answer: Line[];
   worked: Record<string, Line[]>;
@@ -90,6 +90,8 @@ export interface Shown {
 /** A sheet's program, compiled from Python: every rule of numbers and words that a page follows. */
 export interface Program {
   work_out(values: Values, choice: Choice): Found;
+  /** The inputs that make no difference beside the others. */
+  unused(values: Values): string[];
   show(value: number, digits?: number, up?: boolean): string;
   fill(template: string, known: Known, dimensions: Dimensions, shown: Shown): string;
   said(lines: Line[], known: Known, dimensions: Dimensions, shown: Shown): string[];

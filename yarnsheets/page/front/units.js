@@ -38,9 +38,10 @@ export async function makeUnits(numbers, host, id, choose) {
     const group = make("div", "ys-unit-choice");
     group.append(label, picker.el);
     el.append(group);
-    picker.field.addEventListener("change", () =>
-      choose({ [name]: options[picker.field.selectedIndex] }),
-    );
+    picker.field.addEventListener("change", () => {
+      const chosen = options[picker.field.selectedIndex] ?? "";
+      choose(name === "measure" ? withGrist(numbers, chosen) : { [name]: chosen });
+    });
     updates.push(() => {
       picker.field.selectedIndex = options.indexOf(numbers.choice[name]);
     });
@@ -63,4 +64,19 @@ export async function makeUnits(numbers, host, id, choose) {
     el: el.children.length ? el : null,
     update: () => updates.forEach((update) => update()),
   };
+}
+
+/**
+ * Grist goes with the other units, unless the reader has chosen a unit of her own for it.
+ *
+ * @param {Numbers} numbers
+ * @param {string} measure
+ * @returns {Partial<Choice>}
+ */
+function withGrist({ choice, description }, measure) {
+  /** @param {string} name */
+  const gristOf = (name) => description.measures.find((each) => each.name === name)?.grist;
+  const grist = gristOf(measure);
+  const isOwn = choice.grist_unit !== gristOf(choice.measure);
+  return isOwn || !grist ? { measure } : { measure, grist_unit: grist };
 }

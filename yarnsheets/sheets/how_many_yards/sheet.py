@@ -57,7 +57,7 @@ class HowManyYards(Sheet):
         step=1,
         measure="1 if the strand you measured is the yarn you will use; 2 for a 2-ply of it.",
     )
-    take_up = plying.take_up(1.05, "Not used for one strand.")
+    take_up = plying.take_up(1.05)
     project = Input(
         "Yarn the project takes",
         "length",
@@ -122,6 +122,10 @@ class HowManyYards(Sheet):
             "grist_needed": grist_needed,
             "strand_needed": formulas.singles_grist(grist_needed, self.plies, take_up),
         }
+
+    def unused(self) -> list[str]:
+        """Name the take-up, where nothing is plied."""
+        return [] if self.plies > 1 else ["take_up"]
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
         """Write the arithmetic as it is done by hand in these units."""
