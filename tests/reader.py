@@ -22,6 +22,13 @@ def box(page: Page, name: str) -> Locator:
     return page.locator(f"[data-name={name}] input:not([type=range])")
 
 
+def type_in(page: Page, name: str, text: str) -> None:
+    """Type into the field of an input, and leave it."""
+    field = page.locator(f"[data-name={name}] :is(input:not([type=range]), textarea)")
+    field.fill(text)
+    field.blur()
+
+
 def slider(page: Page, name: str) -> Locator:
     """Find the slider of a number."""
     return page.locator(f"[data-name={name}] input[type=range]")

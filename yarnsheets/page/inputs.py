@@ -7,7 +7,7 @@ from typing import Any
 import traitlets
 
 from yarnsheets.page import choices
-from yarnsheets.page.reading import outside
+from yarnsheets.page.reading import is_in_part, not_whole, outside
 
 _order = count()
 
@@ -62,7 +62,8 @@ class Input(_Bounded, traitlets.Float[float, float]):
     """A number the reader sets, in the sheet's own units.
 
     `low` and `high` bound what is accepted. `step` is how far one step of the slider goes; none
-    makes steps of about one per cent, on a slider where equal distances are equal ratios.
+    makes steps of about one per cent, on a slider where equal distances are equal ratios. A count,
+    a "number" with steps of 1, is always whole.
     `percent` is what to say to a reader who types a percentage.
     """
 
@@ -95,6 +96,8 @@ class Input(_Bounded, traitlets.Float[float, float]):
         """Refuse a number outside the range, in the reader's words."""
         number = float(super().validate(obj, value))
         self.refuse_outside(number)
+        if is_in_part(self.describe(), number):
+            raise traitlets.TraitError(not_whole(self.describe(), number, choices.OWN))
         return number
 
     def describe(self) -> dict[str, Any]:

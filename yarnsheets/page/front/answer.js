@@ -33,17 +33,14 @@ export function makeAnswer(numbers) {
      * Mark the answer as one for other numbers than those typed.
      *
      * @param {string[]} wrong the names of the inputs to look at
+     * @param {boolean} isTyping whether one is being typed
      */
-    mark(wrong) {
+    mark(wrong, isTyping) {
       const titles = wrong.map((name) => numbers.asked(name).title.toLowerCase());
-      stale.hidden = !wrong.length;
-      el.classList.toggle("ys-old", wrong.length > 0);
-      setText(
-        stale,
-        wrong.length
-          ? `This answer is for the last good numbers. Look at: ${titles.join(", ")}.`
-          : "",
-      );
+      const typing = isTyping ? "Press Enter, or leave the box, for the new one." : "";
+      const look = titles.length ? `Look at: ${titles.join(", ")}.` : typing;
+      setText(stale, look && `This answer is for the last good numbers. ${look}`);
+      stale.hidden = !look;
     },
   };
 }

@@ -4,6 +4,8 @@ import { make, setText } from "./dom.js";
 import { MOST_LETTERS } from "./link.js";
 import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
 
+const MOST_IN_A_LIST = 4000; // letters
+
 /**
  * @import {Asked, Host, Value} from "./types"
  * @import {Numbers} from "./numbers.js"
@@ -16,7 +18,7 @@ import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
  * @property {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} field
  * @property {(Element | string)[]} parts what stands between label and hint
  * @property {(keepText: boolean) => void} show bring the control to the present value
- * @property {() => void} [read] take what stands in the field
+ * @property {() => unknown} [read] take what stands in the field
  */
 
 /**
@@ -27,7 +29,7 @@ import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
  * @property {Asked} asked
  * @property {Numbers} numbers
  * @property {Host} host
- * @property {() => boolean} isWrong
+ * @property {() => void} typing the field holds what is not yet read
  * @property {(value: Value, typedIn?: Element) => void} set
  * @property {(message: string) => void} refuse
  */
@@ -38,22 +40,26 @@ import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
  * @param {Given} given
  * @returns {Promise<Controlled>}
  */
-export async function makeNumber({ name, asked, numbers, host, isWrong, set, refuse }) {
+export async function makeNumber({ name, asked, numbers, host, typing, set, refuse }) {
   const slider = await host.slider(name);
   const { el, field } = await host.box(name);
   const unit = make("span", "ys-unit");
   const typed = make("div", "ys-typed");
   typed.append(el, unit);
-  field.inputMode = "decimal";
   field.autocomplete = "off";
+  field.maxLength = MOST_LETTERS;
   slider.name(asked.title);
 
   const value = () => /** @type {number} */ (numbers.value(name));
   const written = () => numbers.program.written(asked, value(), numbers.shown);
   const read = () => {
     const [number, wrong] = numbers.program.read_number(asked, field.value, numbers.shown);
-    if (number === null) refuse(wrong);
-    else set(number, field);
+    if (number === null) {
+      refuse(wrong);
+      return;
+    }
+    set(number);
+    field.value = written();
   };
 
   slider.onMove((place) => {
@@ -71,10 +77,9 @@ export async function makeNumber({ name, asked, numbers, host, isWrong, set, ref
     },
     { capture: true },
   );
-  field.addEventListener("input", read);
-  field.addEventListener("blur", () => {
-    if (!isWrong()) field.value = written();
-  });
+  // half a number is none: it is read when the reader presses Enter or leaves the box
+  field.addEventListener("input", typing);
+  field.addEventListener("change", read);
 
   return {
     field,
@@ -96,14 +101,16 @@ export async function makeNumber({ name, asked, numbers, host, isWrong, set, ref
  * @param {Given} given
  * @returns {Promise<Controlled>}
  */
-export async function makeReadings({ name, asked, numbers, host, isWrong, set, refuse }) {
+export async function makeReadings({ name, asked, numbers, host, typing, set, refuse }) {
   const { el, field } = await host.lines(name);
+  field.maxLength = MOST_IN_A_LIST;
   const unit = make("span", "ys-unit");
 
   const read = () => {
     const [values, wrong] = numbers.program.read_lines(asked, field.value, numbers.shown);
     if (values === null) refuse(wrong);
     else set(values, field);
+    return values !== null;
   };
   /** @param {number[]} values */
   const written = (values) =>
@@ -115,9 +122,13 @@ export async function makeReadings({ name, asked, numbers, host, isWrong, set, r
     if (standing === null || written(standing) !== now) field.value = now;
   };
 
-  field.addEventListener("input", read);
-  field.addEventListener("blur", () => {
-    if (!isWrong()) write();
+  field.addEventListener("input", (event) => {
+    // a new line ends the number before it
+    if (/** @type {InputEvent} */ (event).inputType === "insertLineBreak") read();
+    else typing();
+  });
+  field.addEventListener("change", () => {
+    if (read()) write();
   });
 
   return {
