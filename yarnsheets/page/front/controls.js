@@ -33,6 +33,7 @@ export async function makeControls(numbers, host, id, hear) {
   for (const [name, asked] of Object.entries(numbers.description.inputs)) {
     const control = await kinds[asked.kind]({
       name,
+      id: `${id}-${name}`,
       asked,
       numbers,
       host,

@@ -2,6 +2,7 @@
 
 import { make, setText } from "./dom.js";
 import { MOST_LETTERS } from "./link.js";
+import { makeWays } from "./ways.js";
 import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
 
 const MOST_IN_A_LIST = 4000; // letters
@@ -26,6 +27,7 @@ const MOST_IN_A_LIST = 4000; // letters
  *
  * @typedef {object} Given
  * @property {string} name
+ * @property {string} id starts the ids of what is beside the field
  * @property {Asked} asked
  * @property {Numbers} numbers
  * @property {Host} host
@@ -40,7 +42,7 @@ const MOST_IN_A_LIST = 4000; // letters
  * @param {Given} given
  * @returns {Promise<Controlled>}
  */
-export async function makeNumber({ name, asked, numbers, host, typing, set, refuse }) {
+export async function makeNumber({ name, id, asked, numbers, host, typing, set, refuse }) {
   const slider = await host.slider(name);
   const { el, field } = await host.box(name);
   const unit = make("span", "ys-unit");
@@ -49,6 +51,8 @@ export async function makeNumber({ name, asked, numbers, host, typing, set, refu
   field.autocomplete = "off";
   field.maxLength = MOST_LETTERS;
   slider.name(asked.title);
+  const ways =
+    asked.dimension === "grist" ? makeWays(numbers, name, id, { typing, set, refuse }) : null;
 
   const value = () => /** @type {number} */ (numbers.value(name));
   const written = () => numbers.program.written(asked, value(), numbers.shown);
@@ -83,11 +87,12 @@ export async function makeNumber({ name, asked, numbers, host, typing, set, refu
 
   return {
     field,
-    parts: [typed, slider.el],
+    parts: [typed, ...(ways ? [ways.el] : []), slider.el],
     read,
     show(keepText) {
       const shown = numbers.toShown(asked.dimension, value());
       setText(unit, numbers.label(asked.dimension));
+      ways?.show();
       slider.set(toPlace(asked, value()));
       slider.say(`${numbers.program.show(shown, 6)} ${unit.textContent}`.trim());
       if (!keepText) field.value = written();

@@ -52,6 +52,8 @@ export interface Description {
   name: string;
   question: string;
   inputs: Record<string, Asked>;
+  /** What is asked beside a grist, for the ways to give one. */
+  ways: Record<string, Asked>;
   found: Record<string, { dimension: string; what: string }>;
   tables: string[];
   scales: Record<string, Record<string, [factor: number, power: number]>>;
@@ -101,6 +103,11 @@ export interface Program {
   to_own(value: number, dimension: string, unit: string, shown: Shown): number;
   read_number(asked: Asked, text: string, shown: Shown): [value: number | null, wrong: string];
   read_lines(asked: Asked, text: string, shown: Shown): [values: number[] | null, wrong: string];
+  outside(asked: Asked, number: number, shown: Shown): string;
+  grist_from_cut(cut: number, factor: number): number;
+  cut_from_grist(grist: number, factor: number): number;
+  grist(length: number, mass: number): number;
+  length(mass: number, grist: number): number;
   written(asked: Asked, value: number, shown: Shown): string;
   round_step(value: number): number;
   round_above(value: number): number;
