@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from yarnsheets.page.reading import read_lines, read_number
+from yarnsheets.page.inputs import Input, Pairs
+from yarnsheets.page.reading import read_lines, read_number, read_pairs
 from yarnsheets.sheets import HowManyYards, HowSureIsTheGrist
 
 # NIST Special Publication 811 (2008), B.8: a yard is 0.9144 m, a pound 453.59237 g, each exactly
@@ -88,3 +89,37 @@ def test_the_one_that_is_wrong_is_named() -> None:
     )
     assert values is None
     assert wrong.startswith("Number 2: “nine” is not a number")
+
+
+WEIGHINGS = Pairs(
+    "Weighings",
+    (
+        Input("Row", "number", 1, low=0.1, high=10000, measure=""),
+        Input("Weight left", "mass", 0.1, low=0, high=10, measure=""),
+    ),
+    [(48, 0.18)],
+    measure="",
+)
+
+
+@pytest.mark.parametrize(
+    "text", ["48 2.95\n68 85 g", "48, 2.95; 68: 85g", "48\t2.95\n\n 68   85 grams"]
+)
+def test_pairs_stand_a_line_each(text: str) -> None:
+    pairs, wrong = read_pairs(WEIGHINGS.describe(), text, HowManyYards().units_shown())
+    assert not wrong
+    assert pairs == [[48, 2.95 / 16], [68, pytest.approx(85 / 453.59237, rel=1e-12)]]
+
+
+@pytest.mark.parametrize(
+    ("text", "part"),
+    [
+        ("48 2.95\n68", "Line 2: “68” is not two numbers, row and weight left."),
+        ("48 ounces", "Line 1: “ounces” is not a number"),
+        ("0 2.95", "Line 1: 0 is outside the range. Row can be 0.1 to 10,000."),
+    ],
+)
+def test_what_is_no_pair_is_refused(text: str, part: str) -> None:
+    pairs, wrong = read_pairs(WEIGHINGS.describe(), text, HowManyYards().units_shown())
+    assert pairs is None
+    assert part in wrong

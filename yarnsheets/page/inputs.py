@@ -143,6 +143,45 @@ class Readings(_Bounded, traitlets.List[float]):
         return super().describe() | {"low": self.low, "high": self.high, "default": self.values}
 
 
+class Pairs(Asked, traitlets.List[Any]):
+    """Pairs of measurements taken together, such as a row and what was left after it."""
+
+    kind = "pairs"
+    dimension = "pair"
+
+    def __init__(
+        self,
+        title: str,
+        parts: tuple[Input, Input],
+        pairs: Sequence[tuple[float, float]],
+        *,
+        measure: str,
+        more: bool = False,
+    ) -> None:
+        self.title = title
+        self.parts = parts
+        self.pairs = [[float(each) for each in pair] for pair in pairs]
+        self.measure = measure
+        self.more = more
+        super().__init__(default_value=self.pairs, help=title)
+
+    def validate(self, obj: Any, value: Any) -> list[list[float]]:
+        """Refuse what is no pair, or a part of one outside its range, in the reader's words."""
+        pairs = [[float(each) for each in pair] for pair in super().validate(obj, value) or ()]
+        for pair in pairs:
+            if len(pair) != len(self.parts):
+                msg = f"{self.title}: give two numbers for each, as (48, 0.18)."
+                raise traitlets.TraitError(msg)
+            for part, number in zip(self.parts, pair, strict=True):
+                part.refuse_outside(number)
+        return pairs
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        parts = [part.describe() for part in self.parts]
+        return super().describe() | {"parts": parts, "default": self.pairs}
+
+
 class Pick(Asked, traitlets.Enum[str]):
     """One of several: what is kept, and what the page calls it."""
 

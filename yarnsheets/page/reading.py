@@ -56,6 +56,8 @@ _SPELT = {
     "epi": "1/in",
 }
 
+_PAIR = re.compile(r"(\S+?)(?:\s*[,:]\s+|\s+|:)(\S.*)")
+
 _MOST_SAID = 40  # letters of what was typed that a refusal repeats
 
 
@@ -76,6 +78,29 @@ def read_lines(asked: Described, text: str, shown: Shown) -> tuple[list[float] |
             return None, f"Number {at}: {wrong}"
         values.append(value)
     return values, ""
+
+
+def read_pairs(asked: Described, text: str, shown: Shown) -> tuple[list[list[float]] | None, str]:
+    """Read pairs of numbers, typed a line each, with a space, tab, comma or colon inside."""
+    pairs = []
+    for at, line in enumerate(_lines(text), start=1):
+        found = _PAIR.fullmatch(line)
+        if found is None:
+            first, second = (part["title"].lower() for part in asked["parts"])
+            return None, f"Line {at}: “{_short(line)}” is not two numbers, {first} and {second}."
+        pair = []
+        for part, typed in zip(asked["parts"], (found[1], found[2]), strict=True):
+            value, wrong = _read(part, typed, shown)
+            if value is None:
+                return None, f"Line {at}: {wrong}"
+            pair.append(value)
+        pairs.append(pair)
+    return pairs, ""
+
+
+def _lines(text: str) -> list[str]:
+    lines = text.replace(";", "\n").split("\n")
+    return [line.strip() for line in lines if line.strip()]
 
 
 def _entries(text: str) -> list[str]:

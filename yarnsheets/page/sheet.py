@@ -125,8 +125,8 @@ class Sheet(traitlets.HasTraits):
 
     @property
     def arithmetic(self) -> list[str]:
-        """The arithmetic worked through, a line a step."""
-        return self.said(self.worked(*self._chosen()))
+        """The arithmetic worked through, a line a step; none where there is no answer."""
+        return [] if self.warnings else self.said(self.worked(*self._chosen()))
 
     def view(self) -> "SheetView":
         """Show the sheet as a page; this view and any other move together with the sheet."""

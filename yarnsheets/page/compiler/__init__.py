@@ -39,7 +39,8 @@ __all__ = ["CannotCompile", "program", "runtime"]
 _RULES: tuple[Callable[..., Any], ...] = (
     *(text.show, text.money, text.fill, text.said, text.holds, text.in_unit),
     *(text.to_shown, text.to_own),
-    *(reading.read_number, reading.read_lines, reading.written, reading.outside),
+    *(reading.read_number, reading.read_lines, reading.read_pairs),
+    *(reading.written, reading.outside),
     *(reading.round_step, reading.round_above),
     *ways.FORMULAS,
 )

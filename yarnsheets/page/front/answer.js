@@ -23,7 +23,7 @@ export function makeAnswer(numbers) {
 
     update() {
       setText(sentence, numbers.sentence);
-      el.classList.toggle("ys-warned", numbers.found.warnings.length > 0);
+      el.classList.toggle("ys-warned", !numbers.hasAnswer);
     },
 
     /** Say the answer aloud: only what has settled. */
@@ -56,7 +56,8 @@ export function makeArithmetic(numbers) {
   el.append(make("summary", "", "The arithmetic, with your numbers"), steps);
 
   function update() {
-    if (!el.open) return;
+    el.hidden = !numbers.hasAnswer;
+    if (!el.open || el.hidden) return;
     const now = makeList("ol", numbers.arithmetic);
     steps.replaceWith(now);
     steps = now;

@@ -1,7 +1,7 @@
 /* The inputs of a sheet: each with its label, its control, what is wrong with it, and a hint. */
 
 import { make, makeList, makePart, setText } from "./dom.js";
-import { makeNumber, makePick, makeReadings, makeWords } from "./fields.js";
+import { makeNumber, makePairs, makePick, makeReadings, makeWords } from "./fields.js";
 
 /**
  * @import {Host, Value} from "./types"
@@ -23,7 +23,13 @@ export async function makeControls(numbers, host, id, hear) {
   const el = makePart("section", "ys-inputs", "Your numbers");
   const finer = make("details", "ys-finer");
   finer.append(make("summary", "", "Finer points"));
-  const kinds = { number: makeNumber, readings: makeReadings, pick: makePick, words: makeWords };
+  const kinds = {
+    number: makeNumber,
+    readings: makeReadings,
+    pairs: makePairs,
+    pick: makePick,
+    words: makeWords,
+  };
 
   /** @type {Map<string, Controlled & {group: HTMLElement, error: HTMLElement, last: unknown[]}>} */
   const controls = new Map();

@@ -1,4 +1,4 @@
-/* The four kinds of input: how each is shown, typed into and moved. */
+/* The kinds of input: how each is shown, typed into and moved. */
 
 import { make, setText } from "./dom.js";
 import { MOST_LETTERS } from "./link.js";
@@ -104,26 +104,66 @@ export async function makeNumber({ name, id, asked, numbers, host, typing, set, 
  * Several numbers, a line each.
  *
  * @param {Given} given
+ */
+export function makeReadings(given) {
+  const { asked, numbers } = given;
+  const { program } = numbers;
+  return makeLines(given, {
+    read: (text) => program.read_lines(asked, text, numbers.shown),
+    write: (values) =>
+      /** @type {number[]} */ (values).map((value) => program.written(asked, value, numbers.shown)),
+    unit: () => numbers.label(asked.dimension),
+  });
+}
+
+/**
+ * Several pairs of numbers, a line each.
+ *
+ * @param {Given} given
+ */
+export function makePairs(given) {
+  const { asked, numbers } = given;
+  const { program } = numbers;
+  return makeLines(given, {
+    read: (text) => program.read_pairs(asked, text, numbers.shown),
+    write: (values) =>
+      /** @type {number[][]} */ (values).map((pair) =>
+        asked.parts
+          .map((part, at) => program.written(part, pair[at] ?? NaN, numbers.shown))
+          .join("   "),
+      ),
+    unit: () =>
+      asked.parts
+        .map(({ title, dimension }) => `${title.toLowerCase()} ${numbers.label(dimension)}`.trim())
+        .join(", "),
+  });
+}
+
+/**
+ * @param {Given} given
+ * @param {object} way
+ * @param {(text: string) => [values: number[] | number[][] | null, wrong: string]} way.read
+ * @param {(values: Value) => string[]} way.write
+ * @param {() => string} way.unit
  * @returns {Promise<Controlled>}
  */
-export async function makeReadings({ name, asked, numbers, host, typing, set, refuse }) {
+async function makeLines({ name, numbers, host, typing, set, refuse }, way) {
   const { el, field } = await host.lines(name);
   field.maxLength = MOST_IN_A_LIST;
   const unit = make("span", "ys-unit");
 
   const read = () => {
-    const [values, wrong] = numbers.program.read_lines(asked, field.value, numbers.shown);
+    const [values, wrong] = way.read(field.value);
     if (values === null) refuse(wrong);
     else set(values, field);
     return values !== null;
   };
-  /** @param {number[]} values */
-  const written = (values) =>
-    values.map((value) => numbers.program.written(asked, value, numbers.shown)).join("\n");
+  /** @param {Value} values */
+  const written = (values) => way.write(values).join("\n");
   // only if it says something else: the reader's own spelling stays
   const write = () => {
-    const [standing] = numbers.program.read_lines(asked, field.value, numbers.shown);
-    const now = written(/** @type {number[]} */ (numbers.value(name)));
+    const [standing] = way.read(field.value);
+    const now = written(numbers.value(name));
     if (standing === null || written(standing) !== now) field.value = now;
   };
 
@@ -141,7 +181,7 @@ export async function makeReadings({ name, asked, numbers, host, typing, set, re
     parts: [unit, el],
     read,
     show(keepText) {
-      const label = numbers.label(asked.dimension);
+      const label = way.unit();
       setText(unit, label ? `${label}, one a line` : "one a line");
       if (!keepText) write();
     },

@@ -107,11 +107,15 @@ export class Numbers {
 
   /** The answer in words, or what is probably wrong. */
   get sentence() {
-    const { warnings } = this.found;
-    const said = warnings.length
-      ? warnings.map((warning) => this.fill(warning))
-      : this.said(this.description.answer);
+    const said = this.hasAnswer
+      ? this.said(this.description.answer)
+      : this.found.warnings.map((warning) => this.fill(warning));
     return said.join(" ");
+  }
+
+  /** Whether there is an answer, and not what is probably wrong. */
+  get hasAnswer() {
+    return this.found.warnings.length === 0;
   }
 
   /** The arithmetic worked through, a line a step. */
