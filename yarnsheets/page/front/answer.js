@@ -5,13 +5,16 @@ import { make, makeList, makePart, setText } from "./dom.js";
 /** @import {Numbers} from "./numbers.js" */
 
 /**
- * Make the answer: one sentence or a few, in sight all the time.
+ * Make the answer: a headline, in sight all the time, and what it rests on.
  *
  * @param {Numbers} numbers
  */
 export function makeAnswer(numbers) {
   const el = makePart("section", "ys-answer", "Answer");
   const sentence = make("p", "ys-sentence");
+  const headline = make("span", "ys-headline");
+  const beside = make("span", "ys-beside");
+  sentence.append(headline, beside);
   const stale = make("p", "ys-stale");
   stale.hidden = true;
   const spoken = make("p", "ys-spoken"); // for screen readers
@@ -22,12 +25,15 @@ export function makeAnswer(numbers) {
     el,
 
     update() {
-      setText(sentence, numbers.sentence);
+      const now = numbers.answer;
+      if (headline.textContent !== now.headline)
+        headline.replaceChildren(...withWanted(now.headline, now.wanted));
+      setText(beside, now.beside && ` ${now.beside}`);
       el.classList.toggle("ys-warned", !numbers.hasAnswer);
     },
 
     /** Say the answer aloud: only what has settled. */
-    speak: () => setText(spoken, sentence.textContent ?? ""),
+    speak: () => setText(spoken, numbers.sentence),
 
     /**
      * Mark the answer as one for other numbers than those typed.
@@ -64,4 +70,17 @@ export function makeArithmetic(numbers) {
   }
   el.addEventListener("toggle", update);
   return { el, update };
+}
+
+/**
+ * A headline with the number wanted in an element of its own.
+ *
+ * @param {string} headline
+ * @param {string} wanted
+ */
+function withWanted(headline, wanted) {
+  const at = wanted ? headline.indexOf(wanted) : -1;
+  if (at < 0) return [headline];
+  const large = make("strong", "ys-wanted", wanted);
+  return [headline.slice(0, at), large, headline.slice(at + wanted.length)];
 }
