@@ -1,4 +1,4 @@
-// Builds the front end's three files into yarnsheets/page/built, where they are committed.
+// Builds the front end's files into yarnsheets/page/built, where they are committed.
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 
@@ -22,6 +22,7 @@ const entry = (name) => ({
 });
 
 await build({ ...entry("page"), format: "iife" });
+await build({ ...entry("look"), format: "iife" });
 await build({ ...entry("jupyter"), format: "esm" });
 // a page may hold this file once for each of its sheets
 await build({

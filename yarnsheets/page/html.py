@@ -25,7 +25,7 @@ def page(sheet: "Sheet") -> str:
     place = f"yarnsheet-{uuid4().hex[:8]}"
     parts = [f'<div class="yarnsheet" id="{place}"><p class="ys-sentence">{_said(sheet)}</p></div>']
     if not os.environ.get(LINKED):
-        parts[:0] = [f"<style>{built('../front/sheet.css')}</style>"]
+        parts[:0] = [f"<style>{style()}</style>"]
         parts += [_script(built("page.js")), _script(built("charts.js"))]
     given = {"values": values(sheet), "choice": choice(sheet)}
     arguments = [json.dumps(each, ensure_ascii=False) for each in (place, sheet.describe())]
@@ -45,6 +45,11 @@ def values(sheet: "Sheet") -> dict[str, Any]:
 def choice(sheet: "Sheet") -> dict[str, str]:
     """Give the units chosen."""
     return {"measure": sheet.measure, "grist_unit": sheet.grist_unit}
+
+
+def style() -> str:
+    """Give the style of a sheet: its colours and its rules."""
+    return built("../front/colours.css") + built("../front/sheet.css")
 
 
 @cache

@@ -7,7 +7,6 @@ for where no kernel is: a served page, or a notebook turned into HTML.
 
 import contextlib
 import math
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import anywidget
@@ -21,8 +20,6 @@ from yarnsheets.page.inputs import Asked, Input, Pick, Words
 if TYPE_CHECKING:
     from yarnsheets.page.sheet import Sheet
 
-_HERE = Path(__file__).parent
-
 
 class SheetView(anywidget.AnyWidget):
     """A sheet as a page.
@@ -30,8 +27,6 @@ class SheetView(anywidget.AnyWidget):
     `values` holds the inputs in the sheet's own units and `choice` the units shown, both ways:
     set by the page when the reader's hand rests, or by Python.
     """
-
-    _css = _HERE / "front/sheet.css"
 
     description = traitlets.Dict().tag(sync=True)
     values = traitlets.Dict().tag(sync=True)
@@ -45,6 +40,7 @@ class SheetView(anywidget.AnyWidget):
             values=html.values(sheet),
             choice=html.choice(sheet),
             controls=_controls(sheet),
+            _css=html.style(),
             _esm=f"const yarnsheet_program = {program(type(sheet))};\n{html.built('jupyter.js')}",
         )
         self.on_msg(self._send_charts)

@@ -12,9 +12,11 @@ TEMPLATE = Path(__file__).parent / "share/voila/templates/yarnsheets"
 PAGE = Path(__file__).parent.parent / "page"
 
 FILES = {
+    "colours.css": PAGE / "front/colours.css",
     "page.css": TEMPLATE / "static/page.css",
     "sheet.css": PAGE / "front/sheet.css",
     "page.js": PAGE / "built/page.js",
+    "look.js": PAGE / "built/look.js",
     "charts.js": PAGE / "built/charts.js",
 }
 TYPES = {".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8"}

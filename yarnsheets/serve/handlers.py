@@ -15,7 +15,7 @@ from tornado.web import HTTPError, RequestHandler
 
 from yarnsheets.serve import files
 from yarnsheets.serve.look import render
-from yarnsheets.serve.worksheets import worksheets_in
+from yarnsheets.serve.worksheets import in_parts, worksheets_in
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable
@@ -94,7 +94,7 @@ class ListOfWorksheets(Answer):
 
     def get(self) -> None:
         """Answer with the list as it is now."""
-        known = {"worksheets": worksheets_in(self.pages.folder)}
+        known = {"parts": in_parts(worksheets_in(self.pages.folder))}
         self.finish(render("tree.html", page_config=known))
 
 

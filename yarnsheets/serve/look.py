@@ -13,7 +13,8 @@ from yarnsheets.serve.files import TEMPLATE, address
 
 def render(template: str, **known: object) -> str:
     """Return a page of our template, as Voila would render it."""
-    known = {"base_url": "/", "include_css": include_css, **known}
+    files = {"colours": address("colours.css"), "look": address("look.js")}
+    known = {"base_url": "/", "include_css": include_css, **files, **known}
     return templates().get_template(template).render(known)
 
 

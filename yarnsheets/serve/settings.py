@@ -9,13 +9,14 @@ from typing import TYPE_CHECKING, Any
 
 from traitlets.config import Config
 
-from yarnsheets.serve.worksheets import title, worksheets_in
+from yarnsheets.serve.worksheets import in_parts, title, worksheets_in
 
 if TYPE_CHECKING:
     from nbformat import NotebookNode
     from tornado.web import RequestHandler
 
 SHARE = Path(__file__).parent / "share"
+COLOURS = Path(__file__).parent.parent / "page/front/colours.css"
 
 # The browser itself refuses whatever is not of this server: a page works with the network cable
 # pulled out because it cannot ask for anything. Widgets come as modules from blob: addresses, and
@@ -63,8 +64,10 @@ def complete_page(
     Voila has a MathJax of its own and uses it when no address of another is given.
     """
     page["fullMathjaxUrl"] = page["mathjaxConfig"] = None
+    page["colours"] = COLOURS.read_text("utf-8")
     if not notebook_path.endswith(".ipynb"):
-        page["worksheets"] = worksheets_in(Path(settings["contents_manager"].root_dir))
+        folder = Path(settings["contents_manager"].root_dir)
+        page["parts"] = in_parts(worksheets_in(folder))
     return page
 
 

@@ -96,8 +96,10 @@ class Press:
             kernel_spec_manager=KernelSpecManager(),
             base_url="/",
             page_config={
-                "files": {name: address(name) for name in ("sheet.css", "page.js", "charts.js")},
-                "style": address("page.css"),
+                "files": {
+                    name: address(name) for name in ("sheet.css", "page.js", "charts.js", "look.js")
+                },
+                "styles": [address(name) for name in ("colours.css", "page.css")],
             },
         )
 

@@ -1,4 +1,8 @@
-"""The folder of worksheets, and what a list of them says about each."""
+"""The folder of worksheets, and what a list of them says about each.
+
+A notebook's metadata may say where it stands there, as `{"part": "measure", "place": 1}` under
+"yarnsheets".
+"""
 
 from __future__ import annotations
 
@@ -13,6 +17,15 @@ if TYPE_CHECKING:
     Notebook = Mapping[str, Any]
 
 PACKAGE = Path(__file__).parent.parent
+PICTURES = Path(__file__).parent / "pictures"
+
+PARTS = {
+    "measure": "Measure a yarn",
+    "decide": "Is there enough?",
+    "plan": "Plan a spin",
+    "check": "Check tools and hands",
+    "": "More worksheets",
+}
 
 
 class Worksheet(NamedTuple):
@@ -21,6 +34,14 @@ class Worksheet(NamedTuple):
     file: str
     title: str
     summary: str
+    part: str = ""  # one of PARTS, or none
+    place: int = 0  # among the others of its part
+
+    @property
+    def picture(self) -> str:
+        """A small picture of its first chart, as SVG; nothing if there is none."""
+        found = PICTURES / f"{Path(self.file).stem}.svg"
+        return found.read_text("utf-8") if found.is_file() else ""
 
 
 def worksheets_folder() -> Path:
@@ -34,13 +55,30 @@ def worksheets_in(folder: Path) -> list[Worksheet]:
     return [describe(path) for path in sorted(folder.glob("*.ipynb"))]
 
 
+def in_parts(worksheets: list[Worksheet]) -> list[tuple[str, list[Worksheet]]]:
+    """Return the parts of the list that have worksheets, each with its title."""
+    parts = [
+        (words, sorted((w for w in worksheets if w.part == part), key=lambda w: w.place))
+        for part, words in PARTS.items()
+    ]
+    return [(words, within) for words, within in parts if within]
+
+
 def describe(path: Path) -> Worksheet:
     """Return a worksheet's title and first sentence; a file without them goes by its name."""
     name = name_as_title(path)
     try:
         notebook = json.loads(path.read_text(encoding="utf-8"))
-        return Worksheet(path.name, title(notebook) or name, first_sentence(notebook))
-    except (OSError, ValueError, KeyError, TypeError):  # no notebook: its own page will say so
+        told = notebook["metadata"].get("yarnsheets", {})
+        part = told.get("part", "") if told.get("part") in PARTS else ""
+        return Worksheet(
+            path.name,
+            title(notebook) or name,
+            first_sentence(notebook),
+            part,
+            int(told.get("place", 0)),
+        )
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):  # its own page will say so
         return Worksheet(path.name, name, "")
 
 

@@ -74,6 +74,7 @@ export function makeChart(numbers, description, hand) {
   return {
     el,
     end,
+    input: description.grip?.input, // the one that the marked point moves
 
     /** The width that the picture can have, as the page is laid out now. */
     room: () => Math.max(frame.clientWidth - description.left - GAP.right, LEAST_WIDTH),

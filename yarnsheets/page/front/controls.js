@@ -112,6 +112,16 @@ export async function makeControls(numbers, host, id, hear) {
       }
     },
 
+    /**
+     * Where an input stands, if it is not folded away.
+     *
+     * @param {string} name
+     */
+    groupOf(name) {
+      const group = controls.get(name)?.group;
+      return group && !finer.contains(group) ? group : null;
+    },
+
     /** The names of the inputs that hold something wrong. */
     wrong: () => [...errors.keys()],
 

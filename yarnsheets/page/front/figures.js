@@ -76,7 +76,22 @@ export function makeFigures(numbers, move) {
       const expressions = Object.assign({}, ...charts.map((chart) => chart.reach));
       reach = makeReach(library, expressions, readByCharts(numbers));
       update();
-      resized.observe(el);
+      for (const figure of figures) resized.observe(figure.el);
+    },
+
+    /**
+     * Put the charts where there is room: side by side, or each under the input that its point
+     * moves, so that on a phone both are seen together.
+     *
+     * @param {boolean} isNarrow
+     * @param {(input: string) => Element | null} groupOf
+     */
+    place(isNarrow, groupOf) {
+      for (const figure of figures) {
+        const group = isNarrow && figure.input ? groupOf(figure.input) : null;
+        if (group) group.after(figure.el);
+        else el.append(figure.el);
+      }
     },
 
     end() {

@@ -38,11 +38,12 @@ export function makeGrip(numbers, { input, x, y, when }, hand) {
     event.preventDefault();
     el.setPointerCapture(event.pointerId);
     hand.hold();
-    const start = frame.getBoundingClientRect().left + left;
+    const start = frame.getBoundingClientRect().left;
+    const zoom = frame.currentCSSZoom ?? 1; // of large type
     /** @param {PointerEvent} moved */
     const drag = (moved) => {
       if (!view) return;
-      const inside = Math.min(Math.max(moved.clientX - start, 1), view.width());
+      const inside = Math.min(Math.max((moved.clientX - start) / zoom - left, 1), view.width());
       hand.move(input, view.scale("x").invert(inside));
     };
     el.addEventListener("pointermove", drag);

@@ -19,6 +19,8 @@ import { makeUnits } from "./units.js";
 
 const SETTLE_MS = 250; // how long a hand rests before its numbers have settled
 
+const NARROW = "(max-width: 820px)"; // as sheet.css has it
+
 let mounts = 0;
 
 /**
@@ -112,6 +114,10 @@ export async function mount(el, description, program, host) {
 
   root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
   el.replaceChildren(root);
+  const place = () => figures.place(narrow.matches, controls.groupOf);
+  const narrow = matchMedia(NARROW);
+  narrow.addEventListener("change", place);
+  place();
   update();
   answer.speak();
   onward.point();
@@ -130,6 +136,7 @@ export async function mount(el, description, program, host) {
 
   return () => {
     clearTimeout(resting);
+    narrow.removeEventListener("change", place);
     figures.end();
   };
 }

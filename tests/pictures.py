@@ -1,0 +1,64 @@
+"""Take the pictures anew: of the pages for README, and small ones of their charts for the list.
+
+Run by hand, after a change of look: `python -m tests.pictures`.
+"""
+
+from __future__ import annotations
+
+import re
+import sys
+from typing import TYPE_CHECKING
+
+from playwright.sync_api import sync_playwright
+
+from tests.browser import CHROMIUM_OPTIONS, ROOT, chromium, open_sheet, serving
+from yarnsheets.serve.worksheets import PICTURES
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Page
+
+NAMES = [path.stem for path in sorted((ROOT / "worksheets").glob("*.ipynb"))]
+
+# The first chart without its words, cut to what is inside its axes.
+SMALL = """() => {
+    const picture = document.querySelector(".ys-picture");
+    const svg = picture.querySelector("svg").cloneNode(true);
+    for (const part of svg.querySelectorAll("text, .role-axis-grid")) part.remove();
+    const { view } = picture;
+    const [width, height, gap] = [view.width(), view.height(), view.padding()];
+    svg.setAttribute("viewBox", `${gap.left} ${gap.top} ${width} ${height}`);
+    for (const name of ["width", "height", "class", "style", "version", "xmlns:xlink"])
+        svg.removeAttribute(name);
+    svg.setAttribute("preserveAspectRatio", "none");
+    svg.setAttribute("aria-hidden", "true");
+    return svg.outerHTML;
+}"""
+
+
+def small(page: Page) -> str:
+    """Give the small picture of a page's first chart."""
+    text: str = page.evaluate(SMALL)
+    text = re.sub(r' (?:class|aria-\w+|role|pointer-events)="[^"]*"', "", text)
+    text = text.replace("<svg ", '<svg aria-hidden="true" ', 1)
+    return re.sub(r"\d+\.\d+", lambda number: f"{float(number[0]):.1f}".removesuffix(".0"), text)
+
+
+def main(names: list[str]) -> None:
+    """Take the pictures of worksheets."""
+    PICTURES.mkdir(exist_ok=True)
+    with serving("--no-browser", "--port=0") as server, sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=chromium(), args=CHROMIUM_OPTIONS)
+        for name in names:
+            page = browser.new_page(viewport={"width": 1280, "height": 1180})
+            open_sheet(page, server, name)
+            page.wait_for_selector(".ys-picture svg")
+            page.screenshot(path=ROOT / f".pictures/{name}.png")
+            page.set_viewport_size({"width": 480, "height": 900})
+            page.wait_for_timeout(200)
+            (PICTURES / f"{name}.svg").write_text(small(page), "utf-8")
+            page.close()
+        browser.close()
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:] or NAMES)
