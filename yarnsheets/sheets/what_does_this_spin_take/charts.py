@@ -84,6 +84,12 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
                 " and plying {spinning_loss}.",
             ),
             (
+                "is_raw",
+                "That counts on your own {scouring_yield} of clean wool; at the {scour_low!} to"
+                " {scour_high} published for {fleece_name} it takes {raw_low} to {raw_high}.",
+            ),
+            ("is_outside", "Yours lies outside that: weigh a washed sample again."),
+            (
                 "is_washed",
                 "Carding or combing takes out {preparing_loss}, spinning and plying"
                 " {spinning_loss}.",
@@ -95,13 +101,13 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
 
 
 def chance_of_enough(v: Any) -> chart.SheetChart:
-    """Draw the chance that it is enough against the put-ups bought, and where it is 95 %."""
+    """Draw the chance that it is enough against how many are bought, and where it is 95 %."""
     last = larger(v.put_ups, v.put_ups_sure) + 1.5
     least = v.project / v.yards_per_put_up
     first = larger(least * 0.8 - 1, 0.5)
     x = chart.axis(
         "packs",
-        "Put-ups bought",
+        "How many I buy",
         emit(last),
         start=emit(first),
         tickMinStep=1,
@@ -128,11 +134,14 @@ def chance_of_enough(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                "is_unsure",
-                "{put_ups} × {put_up}: {chance:2}; {put_ups_sure} make it 95%, the dashed line.",
+                None,
+                "{put_ups} × {put_up} is enough {times}; the dashed line is 95 times of 100.",
             ),
-            ("is_sure", "{put_ups} × {put_up}: {chance:2}, above the dashed 95%."),
-            ("is_certain", "{put_ups} × {put_up} is all but certain to be enough."),
+            (
+                None,
+                "It counts that your grist may be off by {grist_range}, what is left of the fibre"
+                " by {yield_range} and the project by {project_range}. The reserve may be used up.",
+            ),
         ),
         tables=("chances",),
     )
@@ -163,11 +172,33 @@ def hours_against_plies(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                None,
-                "{plies} plies take {all_hours:2} hours: {spinning_hours:2} of spinning, shaded,"
-                " and {plying_hours:2} of plying.",
+                "is_plied",
+                "Spin {yards_per_ply} for each of {plies} plies at {singles_grist}, where a cut is"
+                " {singles_cut}; a cut of the plied yarn, washed, is {plied_cut}.",
             ),
-            (None, "Every ply is the whole length once more."),
+            (
+                "not is_plied",
+                "Spin {yards_per_ply} at {singles_grist}, where a cut is {singles_cut}.",
+            ),
+            (
+                "is_plied",
+                "That is {all_hours:2|hour|hours}, or {evenings|evening|evenings}:"
+                " {spinning_hours:2} of spinning, shaded, and {plying_hours:2} of plying. Every ply"
+                " is the whole length once more.",
+            ),
+            (
+                "not is_plied",
+                "That is {all_hours:2|hour|hours}, or {evenings|evening|evenings}.",
+            ),
+            (
+                "is_plied",
+                "It fills {bobbins|bobbin|bobbins} with single and {plied_bobbins|bobbin|bobbins}"
+                " with plied yarn; one does for that if you skein it off whenever it is full.",
+            ),
+            (
+                "not is_plied",
+                "It fills {bobbins|bobbin|bobbins}, or one that you skein off whenever it is full.",
+            ),
         ),
         chart.Grip("plies", "plies", "all_hours"),
         {

@@ -8,35 +8,22 @@ from yarnsheets.page.sheet import Line
 ANSWER: tuple[Line, ...] = (
     (
         None,
-        "Buy {put_ups} × {put_up} of {bought} for {currency}\N{NO-BREAK SPACE}{cost}: the spin"
-        " takes {needed}, so {left_over:2} is left over.",
+        "Buy {put_ups} × {put_up} of {bought} for {currency}\N{NO-BREAK SPACE}{cost}.",
     ),
+    (
+        "has_reserve",
+        "That is for {project} and {reserve} in reserve, and leaves {left_over:2} over.",
+    ),
+    (
+        "not has_reserve",
+        "That is for {project} with nothing in reserve, and leaves {left_over:2} over.",
+    ),
+    ("not is_unsure", "For the {project} alone it is enough {times}."),
     (
         "is_unsure",
-        "The chance that it is enough for {project} is {chance:2}; {put_ups_sure} × {put_up}"
-        " would make it at least 95%.",
+        "For the {project} alone it is enough {times}; {put_ups_sure} × {put_up} would"
+        " make it at least 95.",
     ),
-    ("is_sure", "The chance that it is enough for {project} is {chance:2}."),
-    ("is_certain", "It is all but certain to be enough for {project}."),
-    (
-        "is_raw",
-        "That counts on your own {scouring_yield} of clean wool; at the {scour_low!} to"
-        " {scour_high} published for {fleece_name} it takes {raw_low!} to {raw_high}.",
-    ),
-    ("is_outside", "Yours lies outside that: weigh a washed sample again."),
-    (
-        "is_plied",
-        "Spin {yards_per_ply} for each of {plies} plies at {singles_grist}, where a cut is"
-        " {singles_cut} on the balance; the plied yarn’s, washed, is {plied_cut}.",
-    ),
-    (
-        "not is_plied",
-        "Spin {yards_per_ply} at {singles_grist}, where a cut is {singles_cut} on the balance.",
-    ),
-    ("not is_one_evening", "That is {all_hours:2} hours at the wheel, {evenings} evenings,"),
-    ("is_one_evening", "That is {all_hours:2} hours at the wheel, one evening,"),
-    ("not is_one_bobbin", "and {bobbins} bobbins with {fibre_per_bobbin} of fibre each."),
-    ("is_one_bobbin", "and one bobbin."),
 )
 
 LABELS = {
@@ -50,7 +37,7 @@ LABELS = {
     "spinning_label": "spinning and plying waste, {spinning_loss}",
     "washing_label": "lost in the wash, {washing_loss}",
     "buy_label": "{chance:2}",
-    "hours_label": "{all_hours:2} hours",
+    "hours_label": "{all_hours:2|hour|hours}",
 }
 
 
@@ -68,7 +55,7 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
     )
     yield (
         None,
-        "Singles: {yards_to_ply:6} × {plies} plies × {take_up_used:4} take-up ="
+        "Singles: {yards_to_ply:6} × {plies|ply|plies} × {take_up_used:4} take-up ="
         " {singles_yards:6}, at {singles_grist:6}.",
     )
     yield (
@@ -82,12 +69,12 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
         f" {{prepared@{mass}:6}}.",
     )
     yield (
-        None,
+        "is_fleece",
         "Washed fleece, of which carding or combing loses {preparing_waste}:"
         f" {{clean@{mass}:5}}.",
     )
     yield (
-        None,
+        "is_raw",
         f"Raw fleece, of which {{scouring_yield}} is clean wool: {{raw@{mass}:5}}.",
     )
     yield "is_raw", "The published range is {origin}."
@@ -95,20 +82,28 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
         None,
         "Cost: {put_ups} × {currency}\N{NO-BREAK SPACE}{price} ="
         " {currency}\N{NO-BREAK SPACE}{cost}, for 100 "
-        f"{per_hundred} {{currency}} {{cost_per_100_{per_hundred}}}.",
+        f"{per_hundred} {{currency}}\N{NO-BREAK SPACE}{{cost_per_100_{per_hundred}}}.",
     )
     yield (
         None,
-        "Time: {singles_yards} ÷ {spinning_speed} is {spinning_hours:4} hours, and plying takes"
-        " {plying_hours:4}.",
+        "Spinning: {singles_yards:4} ÷ {spinning_speed} is {spinning_hours:4|hour|hours}.",
+    )
+    yield (
+        "is_plied",
+        "Plying: {yards_to_ply:4} ÷ {plying_speed} is {plying_hours:4|hour|hours}.",
     )
     yield (
         None,
         "Bobbins: {bobbins_per_ply} for each ply, each with {fibre_per_bobbin:4} of fibre and"
-        " about {yards_per_bobbin} of single.",
+        " about {yards_per_bobbin~} of single.",
+    )
+    yield (
+        "is_plied",
+        "The plied yarn, {spun:4}, fills {plied_bobbins|bobbin|bobbins} of {bobbin_capacity} more:"
+        " {all_bobbins} in all.",
     )
     yield (
         None,
-        "The chance counts the doubts of grist, of yields and of the project together; the"
-        " reserve may be used up.",
+        "The chance counts the doubts of grist, of yields and of the project together, and the"
+        " {project:6} without the reserve, which may be used up.",
     )
