@@ -77,7 +77,7 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
         "From what is bought to the yarn",
         chart.plot(x, y, fill.encode(x2="right:Q"), *named, *lost),
         (
-            (None, "{needed} of {bought} shrinks to {yarn} of yarn."),
+            ("has_answer", "{needed} of {bought} shrinks to {yarn} of yarn."),
             (
                 "is_raw",
                 "Scouring takes out {scouring_loss}, carding or combing {preparing_loss}, spinning"
@@ -134,11 +134,11 @@ def chance_of_enough(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                None,
+                "has_answer",
                 "{put_ups} × {put_up} is enough {times}; the dashed line is 95 times of 100.",
             ),
             (
-                None,
+                "has_answer",
                 "It counts that your grist may be off by {grist_range}, what is left of the fibre"
                 " by {yield_range} and the project by {project_range}. The reserve may be used up.",
             ),
@@ -177,7 +177,7 @@ def hours_against_plies(v: Any) -> chart.SheetChart:
                 " {singles_cut}; a cut of the plied yarn, washed, is {plied_cut}.",
             ),
             (
-                "not is_plied",
+                "is_single",
                 "Spin {yards_per_ply} at {singles_grist}, where a cut is {singles_cut}.",
             ),
             (
@@ -187,17 +187,17 @@ def hours_against_plies(v: Any) -> chart.SheetChart:
                 " is the whole length once more.",
             ),
             (
-                "not is_plied",
+                "is_single",
                 "That is {all_hours:2|hour|hours}, or {evenings|evening|evenings}.",
             ),
             (
                 "is_plied",
                 "It fills {bobbins|bobbin|bobbins} with single and {plied_bobbins|bobbin|bobbins}"
-                " with plied yarn; one does for that if you skein it off whenever it is full.",
+                " with plied yarn, or as many skeins.",
             ),
             (
-                "not is_plied",
-                "It fills {bobbins|bobbin|bobbins}, or one that you skein off whenever it is full.",
+                "is_single",
+                "It fills {bobbins|bobbin|bobbins} or as many skeins.",
             ),
         ),
         chart.Grip("plies", "plies", "all_hours"),

@@ -94,7 +94,9 @@ class WhatDoesThisSpinTake(Sheet):
     chance = Found("share", "chance that what is bought is enough for the project’s own yards")
     times = Found("word", "the same, as times of a hundred")
 
+    has_answer = Found("flag", "the plan is for yarn that is spun by hand")
     is_plied = Found("flag", "two plies or more")
+    is_single = Found("flag", "the single is the yarn")
     is_unsure = Found("flag", "the chance, as it is said, is below 95 times of 100")
     is_shrinking = Found("flag", "the wash changes length or weight")
     take_up_used = Found("number", "take-up in plying; 1 for a single")
@@ -169,7 +171,9 @@ class WhatDoesThisSpinTake(Sheet):
             "is_fleece": self.buying != "prepared",
             "has_reserve": self.reserve > 0,
             "is_unsure": is_unsure,
+            "has_answer": True,
             "is_plied": self.plies > 1,
+            "is_single": self.plies <= 1,
             "is_shrinking": self.wash_shrinkage + self.wash_loss > 0,
             "bought": chain.BOUGHT[self.buying],
             "fleece_name": self.fleece,

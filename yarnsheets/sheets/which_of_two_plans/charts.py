@@ -28,14 +28,14 @@ def charts(v: Any) -> tuple[chart.SheetChart, ...]:
 _CAPTIONS: dict[str, tuple[tuple[str | None, str], ...]] = {
     "cost": (
         (
-            None,
+            "has_answer",
             "First plan {currency}\N{NO-BREAK SPACE}{cost_1}, second plan"
             " {currency}\N{NO-BREAK SPACE}{cost_2}.",
         ),
     ),
     "hours": (
         (
-            None,
+            "has_answer",
             "First plan {all_hours_1:2|hour|hours} and {all_bobbins_1|bobbin|bobbins}, second plan"
             " {all_hours_2:2|hour|hours} and {all_bobbins_2|bobbin|bobbins}, those of plied yarn"
             " counted in.",
@@ -43,7 +43,10 @@ _CAPTIONS: dict[str, tuple[tuple[str | None, str], ...]] = {
         ("has_fleece", "The hours leave out the preparing of a fleece."),
     ),
     "fibre": (
-        (None, "First plan {needed_1} of {bought_1}, second plan {needed_2} of {bought_2}."),
+        (
+            "has_answer",
+            "First plan {needed_1} of {bought_1}, second plan {needed_2} of {bought_2}.",
+        ),
     ),
 }
 

@@ -73,6 +73,9 @@ class WhichOfTwoPlans(Sheet):
 
     is_plied_1 = Found("flag", "the first plan plies two singles or more")
     is_plied_2 = Found("flag", "the second plan does")
+    is_single_1 = Found("flag", "the first plan’s single is the yarn")
+    is_single_2 = Found("flag", "the second plan’s is")
+    has_answer = Found("flag", "both plans are for singles that are spun by hand")
     yards_planned = Found("length", "washed yarn, with the reserve")
     needed_1 = Found("mass", "first plan: fibre needed, as it is bought")
     needed_2 = Found("mass", "second plan: fibre needed, as it is bought")
@@ -153,6 +156,9 @@ class WhichOfTwoPlans(Sheet):
             "has_fleece": self.buying_1 != "prepared" or self.buying_2 != "prepared",
             "is_plied_1": self.plies_1 > 1,
             "is_plied_2": self.plies_2 > 1,
+            "is_single_1": self.plies_1 <= 1,
+            "is_single_2": self.plies_2 <= 1,
+            "has_answer": True,
             "yards_planned": first["yards_planned"],
             "cost_apart": abs(cost),
             "hours_apart": abs(hours),
@@ -214,16 +220,16 @@ class WhichOfTwoPlans(Sheet):
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
         """Write both plans in short; the worksheet on one spin works one out in full."""
-        yield None, "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
+        yield "has_answer", "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
         for which, name in ((1, "First"), (2, "Second")):
             yield (
-                None,
+                "has_answer",
                 f"{name} plan: {{plies_{which}|ply takes|plies take}} {{singles_yards_{which}:4}}"
                 f" of single at {{singles_grist_{which}:4}}, {{all_hours_{which}:4|hour|hours}} in"
                 f" all, which is {{evenings_{which}|evening|evenings}}.",
             )
             yield (
-                None,
+                "has_answer",
                 f"It takes {{needed_{which}:4}} of {{bought_{which}}}:"
                 f" {{put_ups_{which}}} × {{put_up_{which}}}, rounded up, at"
                 f" {{currency}}\N{NO-BREAK SPACE}{{price_{which}}} each, is"
@@ -235,7 +241,7 @@ class WhichOfTwoPlans(Sheet):
                 f" yarn, {{all_bobbins_{which}}} in all.",
             )
             yield (
-                f"not is_plied_{which}",
+                f"is_single_{which}",
                 f"Bobbins: {{bobbins_{which}}}.",
             )
-        yield None, "“What does this spin take?” works such a plan out stage by stage."
+        yield "has_answer", "“What does this spin take?” works such a plan out stage by stage."
