@@ -264,6 +264,14 @@ def test_the_notebooks_answers() -> None:
     assert round(HowMuchTwistDoesItWant(plies=3).take_up, 3) == 1.027
 
 
+def test_one_of_each_is_said_as_one() -> None:
+    # by hand: 1 turn to the inch over a draft of 9 in, from a wheel of 9 turns to a treadle
+    sheet = HowMuchTwistDoesItWant(grist=600, twist=1, ratio=9, draft=9, treadles=1)
+    assert plain(sheet).startswith("For 1 to the inch treadle 1 time to a draft of 9 in.")
+    assert any("Cotton: 1 turn to the inch" in line for line in sheet.arithmetic)
+    check_words(sheet)
+
+
 # ---- any input at all ----------------------------------------------------------------------------
 
 

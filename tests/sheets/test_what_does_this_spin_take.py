@@ -21,13 +21,17 @@ if TYPE_CHECKING:
     from tests.browser import Server
 
 
+def spaced(text: str) -> str:
+    return text.replace("\N{NO-BREAK SPACE}", " ")
+
+
 def plain(plan: WhatDoesThisSpinTake) -> str:
-    return plan.sentence.replace("\N{NO-BREAK SPACE}", " ")
+    return spaced(plan.sentence)
 
 
 def captions(plan: WhatDoesThisSpinTake, chart: str) -> str:
     (drawn,) = (each for each in plan.describe()["charts"] if each["name"] == chart)
-    return " ".join(plan.said(drawn["caption"])).replace("\N{NO-BREAK SPACE}", " ")
+    return spaced(" ".join(plan.said(drawn["caption"])))
 
 
 # hand-worked from end to end: 1,428 sq in of plain knitting at 20 by 28 to 4 in is 1,090.65 yd
@@ -289,6 +293,16 @@ def test_a_chance_that_is_said_as_wanted_asks_for_no_more() -> None:
             found.add(asks)
         assert asks == (plan.chance < 0.945)
     assert found == {False}
+
+
+def test_one_of_each_is_said_as_one() -> None:
+    # by hand: 100 yd at 100 yd an hour, and 0.1 lb of a bobbin that holds 0.25
+    plan = WhatDoesThisSpinTake(project=100, reserve=0, plies=1)
+    assert "That is 1 hour, or 1 evening. It fills 1 bobbin" in captions(
+        plan, "hours_against_plies"
+    )
+    assert any("100 yd × 1 ply ×" in line for line in map(spaced, plan.arithmetic))
+    check_words(plan)
 
 
 # ---- any input at all ----------------------------------------------------------------------------

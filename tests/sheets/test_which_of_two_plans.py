@@ -63,6 +63,16 @@ def test_what_is_not_used_is_not_shown() -> None:
     assert "plying_speed" not in WhichOfTwoPlans(plies_1=1).unused()
 
 
+def test_one_of_each_is_said_as_one() -> None:
+    # by hand: 100 yd at 100 yd an hour against 50 yd an hour, and 0.1 lb on a bobbin of 0.25
+    plans = WhichOfTwoPlans(project=100, reserve=0, plies_1=1, plies_2=1, spinning_speed_2=50)
+    assert "and the first takes 1 hour less." in plans.sentence
+    assert "and 1 hour at the wheel" in plans.sentence
+    assert "First plan 1 hour and 1 bobbin, second plan 2 hours" in hours_caption(plans)
+    assert any(line.startswith("First plan: 1 ply takes 100") for line in plans.arithmetic)
+    check_words(plans)
+
+
 def test_costs_that_are_written_alike_are_alike() -> None:
     # 6 x 0.0005 is less than half of a hundredth
     assert WhichOfTwoPlans(price_1=18.0005, price_2=18).as_cheap
