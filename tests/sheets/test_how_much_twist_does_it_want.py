@@ -162,9 +162,9 @@ def test_a_balanced_yarn_and_the_same_multiplier() -> None:
     # common practice, no source: 60 to 70% for two; by hand: 6 over the root of 4, and two thirds
     two, four = (HowMuchTwistDoesItWant(twist=6, plies=plies) for plies in (2, 4))
     assert (two.balanced_low, two.balanced_high) == pytest.approx((3.6, 4.2), rel=1e-14)
-    assert "Balanced, 2 are plied the other way with 3.6 to 4.2 to the inch" in plain(two)
+    assert "For balance ply 2 the other way with 3.6 to 4.2 to the inch" in plain(two)
     assert (four.balanced_low, four.balanced_high) == pytest.approx((3, 4), rel=1e-14)
-    assert "Balanced, 4 are plied the other way with 3 to 4 to the inch" in plain(four)
+    assert "For balance ply 4 the other way with 3 to 4 to the inch" in plain(four)
 
 
 def balanced_rods(plies: int, diameter: float, twist: float, stiffness: float) -> float:

@@ -32,13 +32,13 @@ ANSWER: tuple[Line, ...] = (
     ),
     (
         "is_likely",
-        "Balanced, {plies} are plied the other way with {balanced_low:2!} to {balanced_high:2};"
-        " with {ply_twist} the take-up is about {take_up:4}.",
+        "For balance ply {plies} the other way with {balanced_low:2!} to {balanced_high:2}; with"
+        " {ply_twist} the take-up is about {take_up:4}.",
     ),
     (
         "is_odd",
-        "Balanced, {plies} are plied the other way with {balanced_low:2!} to {balanced_high:2};"
-        " with {ply_twist} a take-up of {take_up:4} comes out, which spinners do not find.",
+        "For balance ply {plies} the other way with {balanced_low:2!} to {balanced_high:2}; with"
+        " {ply_twist} a take-up of {take_up:4} comes out, which spinners do not find.",
     ),
 )
 

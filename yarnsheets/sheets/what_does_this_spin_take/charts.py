@@ -52,13 +52,14 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
     place = stage * -1 + choose(alt.datum.at % 2 < 1, _BAR, -_BAR)
     edge = chart.rows(2 * len(masses), place=place, left=half * -1, right=half)
     fill = edge.mark_area(color=chart.YARN, opacity=0.25, clip=True, orient="horizontal")
+    seen = {"clip": True, "opacity": alt.ExprRef(emit(choose(v.has_answer, 1, 0)))}
     texts = ("raw_label", "clean_label", "prepared_label", "spun_label", "yarn_label")
     losses = ("scouring_label", "preparing_label", "spinning_label", "washing_label")
     named = [
         part
         for at, text in enumerate(texts)
         for part in chart.words(
-            chart.rows(1, place=alt.datum.at - at, left=alt.datum.at), text, chart.INK, clip=True
+            chart.rows(1, place=alt.datum.at - at, left=alt.datum.at), text, chart.INK, **seen
         )
     ]
     lost = [
@@ -68,7 +69,7 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
             chart.rows(1, place=alt.datum.at - at - 0.5, left=alt.datum.at),
             text,
             chart.PROJECT,
-            clip=True,
+            **seen,
             **_SMALL,
         )
     ]
