@@ -74,6 +74,9 @@ def test_both_ways_by_scipy(dof: float) -> None:
 def test_the_middle_and_what_cannot_be() -> None:
     assert quantile(0.5, 3) == 0
     assert probability(0.0, 3) == 0.5
+    for dof in (1, 30, 1e6, math.inf):  # what is as good as known has no end to its t
+        assert probability(1e200, dof) == 1
+        assert probability(-1e200, dof) == pytest.approx(0, abs=1e-15)
     for dof in (0.0, -1.0, math.nan):
         with pytest.raises(ValueError, match="degrees of freedom"):
             probability(1.0, dof)

@@ -7,6 +7,7 @@ Japan   published: Journal of the Textile Machinery Society of Japan, 14 (3-4), 
         form for staple fibre and what plying leaves of a slant; numbers here are hand-worked.
 Hearle  from memory: J. W. S. Hearle, P. Grosberg and S. Backer, Structural Mechanics of Fibers,
         Yarns, and Fabrics, 1969, chapter 2; its numbers here are hand-worked from the secant.
+Emery   from memory: Irene Emery, The Primary Structures of Fabrics, 1966.
 Klein   published: W. Klein, Technology of Short-staple Spinning, Textile Institute.
 exact   hand-worked: with the exact yard (0.9144 m) and pound (453.59237 g).
 """
@@ -126,6 +127,13 @@ def test_the_ranges_of_cotton_mills() -> None:
     mills = (twists.COTTON_TO_KNIT, twists.COTTON_WEFT, twists.COTTON_WARP)
     assert [(each.low, each.high) for each in mills] == [(2.1, 3.5), (3.0, 3.8), (3.4, 5.0)]
     assert "Klein" in str(twists.COTTON_WARP)
+
+
+def test_what_a_slant_is_called() -> None:
+    """Emery, from memory: loose to 10 degrees, medium to 25, tight to 45."""
+    called = (twists.LOOSE_TWIST, twists.MEDIUM_TWIST, twists.TIGHT_TWIST)
+    assert [(each.low, each.high) for each in called] == [(0, 10), (10, 25), (25, 45)]
+    assert all("from memory" in str(each) and "Emery" in str(each) for each in called)
 
 
 def test_what_is_only_practice_says_so() -> None:

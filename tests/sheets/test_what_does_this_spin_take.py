@@ -2,22 +2,37 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from tests.browser import open_sheet
+from tests.sheets.planning import any_of, check_unused, check_words, within
 from tests.test_units import gnu_units
-from yarnsheets.sheets import WhatDoesThisSpinTake
+from yarnsheets.sheets import WhatDoesThisSpinTake, WhichOfTwoPlans, WhichSinglesMakeThisYarn
 from yarnsheets.units import convert
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
 
     from tests.browser import Server
+
+
+def spaced(text: str) -> str:
+    return text.replace("\N{NO-BREAK SPACE}", " ")
+
+
+def plain(plan: WhatDoesThisSpinTake) -> str:
+    return spaced(plan.sentence)
+
+
+def captions(plan: WhatDoesThisSpinTake, chart: str) -> str:
+    (drawn,) = (each for each in plan.describe()["charts"] if each["name"] == chart)
+    return spaced(" ".join(plan.said(drawn["caption"])))
+
 
 # hand-worked from end to end: 1,428 sq in of plain knitting at 20 by 28 to 4 in is 1,090.65 yd
 WHOLE = {
@@ -160,22 +175,199 @@ def test_raw_fleece_has_the_published_range_of_its_breed() -> None:
     )
     assert plan.raw_low == pytest.approx(1.2 / 0.855 / 0.60, rel=1e-14)
     assert plan.raw_high == pytest.approx(1.2 / 0.855 / 0.50, rel=1e-14)
-    assert "Yours lies outside that" in plan.sentence
+    assert "Yours lies outside that" in captions(plan, "fleece_to_yarn")
     plan.scouring_yield = 0.55
-    assert "50 to 60% published for Corriedale" in plan.sentence
-    assert "outside" not in plan.sentence
+    said = captions(plan, "fleece_to_yarn")
+    assert "50 to 60% published for Corriedale" in said
+    assert "outside" not in said
     plan.buying = "washed"
-    assert "published" not in plan.sentence
+    assert "published" not in captions(plan, "fleece_to_yarn")
 
 
 def test_singles_that_no_one_spins_are_met_with_what_is_wrong() -> None:
-    (warning,) = WhatDoesThisSpinTake(plies=8, grist_wanted=20000).warnings
-    assert "Of the single that this plan asks for" in warning
+    # by hand: 20000 x 8 x 1.03 = 164,800 yd/lb; 496,054.65 tex yd/lb over it is 3.01 tex
+    plan = WhatDoesThisSpinTake(plies=8, grist_wanted=20000)
+    assert plain(plan).startswith("The single would be 164,800 yd/lb, finer than handspun")
+    plan.grist_unit = "tex"
+    assert plain(plan).startswith("The single would be 3.01 tex, finer than handspun")
+    thick = WhatDoesThisSpinTake(sample_of="single", grist_wanted=100)
+    assert plain(thick).startswith("The yarn would be 48.5 yd/lb, thicker than handspun")
 
 
 def test_money_is_said_with_its_hundredths() -> None:
-    plan = WhatDoesThisSpinTake(currency="francs", price=12.5)
-    assert f"for francs\N{NO-BREAK SPACE}{plan.put_ups * 12.5:.2f}:" in plan.sentence
+    # by hand: 6 x 12.75 = 76.50
+    plan = WhatDoesThisSpinTake(currency="francs", price=12.75)
+    assert plain(plan).startswith("Buy 6 × 4 oz of prepared fibre for francs 76.50.")
+    (line,) = (line for line in plan.arithmetic if line.startswith("Cost"))
+    assert "6 × francs 12.75 = francs 76.50," in line.replace("\N{NO-BREAK SPACE}", " ")
+
+
+def test_a_price_can_be_a_gift_or_a_fleece_and_the_slider_stays_near_it() -> None:
+    # common sense, no source: a prize fleece may cost some hundreds
+    price = WhatDoesThisSpinTake.inputs()["price"]
+    assert price.dimension == "money"
+    for cost in (0, 300):
+        assert WhatDoesThisSpinTake(price=cost).put_ups == 6
+    assert price.high < 30 * price.default_value
+
+
+def test_the_answer_names_the_reserve_and_counts_its_chance_without_it() -> None:
+    # numpy: a million draws of the yarn made and of the project's own 1,200 yd
+    plan = WhatDoesThisSpinTake(reserve=0.02, put_up=0.05, yield_range=0.1, grist_range=0.05)
+    draw = np.random.default_rng(20261128)
+    made, takes = draw.normal(0, 1, (2, 1_000_000)) / 1.959963984540054
+    made = plan.yards_made * np.exp(made * np.hypot(0.05, 0.1))
+    chance = np.mean(made >= 1200 * np.exp(takes * 0.05))
+    assert plan.chance == pytest.approx(chance, abs=0.002)
+    assert "1,200 yd and 2% in reserve" in plain(plan)
+    assert f"For the 1,200 yd alone it is enough {100 * plan.chance:.0f} times of 100" in plain(
+        plan
+    )
+    assert "nothing in reserve" in plain(WhatDoesThisSpinTake(reserve=0))
+
+
+def test_the_reserve_is_in_sight_and_so_is_all_that_moves_the_answer() -> None:
+    blank = WhatDoesThisSpinTake()
+    before = blank.sentence
+    for name, asked in blank.inputs().items():
+        if asked.more and name not in blank.unused() and name != "currency":
+            # what is folded away is at a value that does nothing, or is told under the charts
+            assert name in {
+                "sample_of",
+                "wash_shrinkage",
+                "wash_loss",
+                "plying_speed",
+                "evening_hours",
+                "bobbin_capacity",
+                "balance_factor",
+            }
+    for name, value in (("plying_speed", 100), ("evening_hours", 5), ("bobbin_capacity", 1)):
+        assert WhatDoesThisSpinTake(**{name: value}).sentence == before
+    assert WhatDoesThisSpinTake(balance_factor=200).sentence == before
+    assert (blank.wash_shrinkage, blank.wash_loss) == (0, 0)
+
+
+def test_bobbins_of_plied_yarn_are_counted() -> None:
+    # by hand: 1.32 / 0.95 / 2 = 0.695 lb a ply fill 3 bobbins of 0.25 lb, 1.32 lb of yarn 6
+    plan = WhatDoesThisSpinTake()
+    assert (plan.bobbins, plan.plied_bobbins, plan.all_bobbins) == (6, 6, 12)
+    assert "6 bobbins with single and 6 bobbins with plied" in captions(plan, "hours_against_plies")
+    single = WhatDoesThisSpinTake(plies=1, project=100)
+    assert (single.bobbins, single.plied_bobbins) == (1, 0)
+    assert "It fills 1 bobbin or" in captions(single, "hours_against_plies")
+
+
+def test_what_is_not_used_is_not_shown() -> None:
+    prepared = ["preparing_waste", "scouring_yield", "fleece"]
+    assert WhatDoesThisSpinTake().unused() == prepared
+    assert WhatDoesThisSpinTake(buying="washed").unused() == prepared[1:]
+    assert WhatDoesThisSpinTake(buying="raw").unused() == []
+    single = WhatDoesThisSpinTake(buying="raw", plies=1)
+    assert single.unused() == ["take_up", "plying_speed"]
+
+
+def test_the_next_sheets_spin_the_same_single_and_yarn() -> None:
+    # the sample is the single, so the next sheet must ask for it again, whatever the wash does
+    plan = WhatDoesThisSpinTake(
+        sample_of="single", grist_wanted=2060, wash_shrinkage=0.08, wash_loss=0.05
+    )
+    ways = {way.worksheet: way.carries for way in plan.onward}
+    singles = {
+        asked: getattr(plan, name) for asked, name in ways["which-singles-make-this-yarn"].items()
+    }
+    assert WhichSinglesMakeThisYarn(**singles).asked == pytest.approx(2060, rel=1e-12)
+    # by hand: 2060 / 2.06 = 1000 yd/lb before its wash, x 0.92 / 0.95 after it
+    plans = {asked: getattr(plan, name) for asked, name in ways["which-of-two-plans"].items()}
+    assert plans["grist_wanted"] == pytest.approx(1000 * 0.92 / 0.95, rel=1e-12)
+    assert (plans["project"], plans["reserve"]) == (1200, 0.1)
+    assert not WhichOfTwoPlans(**plans).warnings
+
+
+def test_a_chance_that_is_said_as_wanted_asks_for_no_more() -> None:
+    # 94.5 to 95 is said as 95 times of 100: by trying sizes of what is bought
+    found = set()
+    for size in range(100, 300):
+        plan = WhatDoesThisSpinTake(project=1000, reserve=0.06, put_up=size / 1000)
+        asks = "at least 95" in plan.sentence
+        if 0.945 <= plan.chance < 0.95:
+            found.add(asks)
+        assert asks == (plan.chance < 0.945)
+    assert found == {False}
+
+
+def test_one_of_each_is_said_as_one() -> None:
+    # by hand: 100 yd at 100 yd an hour, and 0.1 lb of a bobbin that holds 0.25
+    plan = WhatDoesThisSpinTake(project=100, reserve=0, plies=1)
+    assert "That is 1 hour, or 1 evening. It fills 1 bobbin" in captions(
+        plan, "hours_against_plies"
+    )
+    assert any("100 yd × 1 ply ×" in line for line in map(spaced, plan.arithmetic))
+    check_words(plan)
+
+
+# ---- any input at all ----------------------------------------------------------------------------
+
+
+@settings(deadline=None)
+@given(any_of(WhatDoesThisSpinTake))
+def test_any_input_is_answered_in_words_that_hold(values: dict[str, Any]) -> None:
+    check_words(WhatDoesThisSpinTake(**values))
+
+
+@settings(deadline=None)
+@given(any_of(WhatDoesThisSpinTake), st.data())
+def test_what_is_hidden_makes_no_difference(values: dict[str, Any], data: st.DataObject) -> None:
+    plan = WhatDoesThisSpinTake(**values)
+    for name in plan.unused():
+        check_unused(plan, name, data.draw(within(WhatDoesThisSpinTake, name)))
+
+
+# more of it needs at least as much fibre; of the last, less
+MORE = ("project", "reserve", "spinning_waste", "preparing_waste", "wash_shrinkage", "take_up")
+
+
+@settings(deadline=None)
+@given(any_of(WhatDoesThisSpinTake), st.sampled_from([*MORE, "scouring_yield"]), st.data())
+def test_more_yards_or_more_loss_never_need_less_fibre(
+    values: dict[str, Any], name: str, data: st.DataObject
+) -> None:
+    # trade sense, no source: by the pound of a given yarn
+    ends = sorted(data.draw(st.tuples(*2 * [within(WhatDoesThisSpinTake, name)])))
+    kept = values | {"sample_of": "yarn"}
+    less, more = (WhatDoesThisSpinTake(**kept | {name: end}) for end in ends)
+    assume(not less.warnings and not more.warnings)
+    if name == "scouring_yield":
+        less, more = more, less
+    slack = 1 - 1e-12
+    assert more.needed >= less.needed * slack
+    assert more.put_ups >= less.put_ups
+    assert more.cost >= less.cost * slack
+
+
+@settings(deadline=None)
+@given(any_of(WhatDoesThisSpinTake), st.tuples(*2 * [within(WhatDoesThisSpinTake, "reserve")]))
+def test_more_reserve_is_never_less_sure(
+    values: dict[str, Any], reserves: tuple[float, float]
+) -> None:
+    low, high = sorted(reserves)
+    less, more = (WhatDoesThisSpinTake(**values | {"reserve": each}) for each in (low, high))
+    assume(not less.warnings and not more.warnings)
+    assert more.chance >= less.chance - 1e-9
+
+
+@settings(deadline=None)
+@given(
+    any_of(WhatDoesThisSpinTake),
+    st.sampled_from(["grist_range", "yield_range", "project_range"]),
+    st.data(),
+)
+def test_more_doubt_never_asks_for_less_to_be_sure(
+    values: dict[str, Any], name: str, data: st.DataObject
+) -> None:
+    ends = sorted(data.draw(st.tuples(*2 * [within(WhatDoesThisSpinTake, name)])))
+    less, more = (WhatDoesThisSpinTake(**values | {name: end}) for end in ends)
+    assume(not less.warnings and not more.warnings)
+    assert more.put_ups_sure >= less.put_ups_sure
 
 
 def test_nothing_but_what_is_needed_is_bought_where_nothing_is_in_doubt() -> None:

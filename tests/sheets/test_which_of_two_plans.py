@@ -1,8 +1,13 @@
 """Two plans side by side: each is the plan it would be alone."""
 
+from typing import Any
+
 import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 
 from tests.emitted import run
+from tests.sheets.planning import any_of, check_unused, check_words, within
 from yarnsheets.sheets import WhatDoesThisSpinTake, WhichOfTwoPlans
 
 FIRST = {"plies": 2, "take_up": 1.03, "buying": "prepared", "price": 18.0, "put_up": 0.25}
@@ -15,7 +20,10 @@ BOTH = {f"{name}_1": value for name, value in FIRST.items()} | {
 @pytest.mark.parametrize(("which", "own"), [(1, FIRST), (2, SECOND)])
 def test_each_plan_is_what_it_would_be_alone(which: int, own: dict[str, object]) -> None:
     both, alone = WhichOfTwoPlans(**BOTH, project=900), WhatDoesThisSpinTake(**own, project=900)
-    for name in ("needed", "put_ups", "cost", "singles_grist", "singles_yards", "all_hours"):
+    for name in (
+        *("needed", "put_ups", "cost", "singles_grist", "singles_yards", "all_hours"),
+        *("evenings", "bobbins", "plied_bobbins", "all_bobbins"),
+    ):
         assert getattr(both, f"{name}_{which}") == pytest.approx(getattr(alone, name), rel=1e-12)
 
 
@@ -24,17 +32,81 @@ def test_a_third_ply_takes_half_as_long_again_to_spin_and_no_more_fibre() -> Non
     plans = WhichOfTwoPlans(plies_1=2, plies_2=3)
     assert plans.singles_yards_2 / plans.singles_yards_1 == pytest.approx(1.5, rel=1e-14)
     assert plans.needed_2 == pytest.approx(plans.needed_1, rel=1e-14)
-    assert "Both cost the same" in plans.sentence
+    assert "Both plans cost the same" in plans.sentence
+
+
+def hours_caption(plans: WhichOfTwoPlans) -> str:
+    (drawn,) = (each for each in plans.describe()["charts"] if each["name"] == "hours_side_by_side")
+    return " ".join(plans.said(drawn["caption"]))
 
 
 def test_a_fleece_is_more_work_than_the_hours_say() -> None:
-    assert "preparing of a fleece" in WhichOfTwoPlans(buying_2="raw").sentence
-    assert "preparing of a fleece" not in WhichOfTwoPlans().sentence
+    assert "preparing of a fleece" in hours_caption(WhichOfTwoPlans(buying_2="raw"))
+    assert "preparing of a fleece" not in hours_caption(WhichOfTwoPlans())
+
+
+def test_the_answer_begins_with_what_is_saved() -> None:
+    # by hand: 6 braids at 18 are 108.00, 2 fleeces of 3 lb at 30 are 60.00; a third ply is
+    # 1,320 x 1.05 yd more, the others 1,320 x 2 x 0.02 yd longer, at 100 yd an hour: 14.4 hours
+    plans = WhichOfTwoPlans(**BOTH)
+    said = plans.sentence.replace("\N{NO-BREAK SPACE}", " ")
+    assert said.startswith("The second plan costs $ 48.00 less and the first takes 14 hours less.")
+    assert "For 1,200 yd and 10% in reserve the first takes 6 × 4 oz" in said
+
+
+def test_what_is_not_used_is_not_shown() -> None:
+    plans = WhichOfTwoPlans(plies_1=1, plies_2=1, buying_2="raw")
+    assert set(plans.unused()) == {
+        *("plying_speed", "take_up_1", "take_up_2"),
+        *("preparing_waste_1", "scouring_yield_1"),
+    }
+    assert "plying_speed" not in WhichOfTwoPlans(plies_1=1).unused()
+
+
+def test_one_of_each_is_said_as_one() -> None:
+    # by hand: 100 yd at 100 yd an hour against 50 yd an hour, and 0.1 lb on a bobbin of 0.25
+    plans = WhichOfTwoPlans(project=100, reserve=0, plies_1=1, plies_2=1, spinning_speed_2=50)
+    assert "and the first takes 1 hour less." in plans.sentence
+    assert "and 1 hour at the wheel" in plans.sentence
+    assert "First plan 1 hour and 1 bobbin, second plan 2 hours" in hours_caption(plans)
+    assert any(line.startswith("First plan: 1 ply takes 100") for line in plans.arithmetic)
+    check_words(plans)
+
+
+def test_costs_that_are_written_alike_are_alike() -> None:
+    # 6 x 0.0005 is less than half of a hundredth
+    assert WhichOfTwoPlans(price_1=18.0005, price_2=18).as_cheap
+    assert WhichOfTwoPlans(price_1=18.01, price_2=18).second_is_cheaper
+
+
+@settings(deadline=None)
+@given(any_of(WhichOfTwoPlans))
+def test_any_input_is_answered_in_words_that_hold(values: dict[str, Any]) -> None:
+    check_words(WhichOfTwoPlans(**values))
+
+
+@settings(deadline=None)
+@given(any_of(WhichOfTwoPlans), st.data())
+def test_what_is_hidden_makes_no_difference(values: dict[str, Any], data: st.DataObject) -> None:
+    plans = WhichOfTwoPlans(**values)
+    for name in plans.unused():
+        check_unused(plans, name, data.draw(within(WhichOfTwoPlans, name)))
+
+
+@settings(deadline=None)
+@given(any_of(WhichOfTwoPlans), st.tuples(*2 * [within(WhichOfTwoPlans, "project")]))
+def test_more_yards_never_take_less_of_anything(
+    values: dict[str, Any], projects: tuple[float, float]
+) -> None:
+    small, large = (WhichOfTwoPlans(**values | {"project": each}) for each in sorted(projects))
+    assume(not small.warnings and not large.warnings)
+    for name in ("needed_1", "cost_1", "all_hours_1", "all_bobbins_1", "needed_2", "cost_2"):
+        assert getattr(large, name) >= getattr(small, name) * (1 - 1e-12)
 
 
 def test_singles_that_no_one_spins_are_named_by_their_plan() -> None:
     (warning,) = WhichOfTwoPlans(plies_2=8, grist_wanted=10000).warnings
-    assert "the second plan" in warning
+    assert warning.startswith("The second plan’s single would be")
 
 
 @pytest.mark.parametrize(

@@ -6,11 +6,15 @@ by hand   exact from the definitions; tex from the exact yard and pound.
 """
 
 import math
+from typing import Any
 
 import pytest
 import traitlets
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from tests.emitted import names_in, run
+from tests.sheets.planning import any_of, check_unused, check_words, within
 from yarnsheets.sheets import WhichSinglesMakeThisYarn
 from yarnsheets.units import convert
 
@@ -31,7 +35,7 @@ def test_two_singles_for_a_thousand_yards_to_the_pound() -> None:
     assert sheet.asked == pytest.approx(2060, rel=1e-14)
     assert sheet.asked_cut == pytest.approx(20.6, rel=1e-14)
     assert sheet.yarn_cut == pytest.approx(10, rel=1e-14)
-    assert "Spin 2 singles of 2,060 yd/lb each: a cut of one hangs level at 20.6 in" in plain(sheet)
+    assert plain(sheet).startswith("Spin 2 singles of 2,060 yd/lb, each with a cut of 20.6 in.")
     assert "of 1,000 yd/lb, hangs level at 10 in" in plain(sheet)
 
 
@@ -72,7 +76,7 @@ def test_a_cabled_yarn_is_plied_twice() -> None:
     sheet = WhichSinglesMakeThisYarn(plies=3, take_up=1.02, cables=2, cable_take_up=1.05)
     assert sheet.strand == pytest.approx(2100, rel=1e-14)
     assert sheet.asked == pytest.approx(6426, rel=1e-14)
-    assert "Make 2 such strands, each with a cut of 21 in" in plain(sheet)
+    assert "Twist 2 such strands together, each with a cut of 21 in" in plain(sheet)
 
 
 def test_one_strand_is_not_cabled() -> None:
@@ -168,7 +172,7 @@ def test_60000_yards_to_the_pound_of_21_micron_is_warned_about() -> None:
     sheet = WhichSinglesMakeThisYarn(grist_wanted=60000, plies=1, micron=21)
     assert sheet.fibres == pytest.approx(971.9385837673 * 8.267577464 / 441 / 1.0484, rel=1e-9)
     assert "too fine for this fibre" in plain(sheet)
-    assert "only about 17 fibres" in plain(sheet)
+    assert any("about 17 fibres would lie side by side" in line for line in sheet.arithmetic)
     assert not sheet.warnings
 
 
@@ -204,6 +208,69 @@ def test_the_grade_is_of_wool_alone() -> None:
     silk = WhichSinglesMakeThisYarn(micron=21, fibre="silk")
     assert not any("graded" in line for line in silk.arithmetic)
     assert not any("graded" in line for line in WhichSinglesMakeThisYarn(micron=15).arithmetic)
+
+
+# ---- in words ---------------------------------------------------------------------------------
+
+
+def test_the_finest_is_said_as_roughly_as_it_is_known() -> None:
+    # by hand: 496,054.65 / 30 fibres of 0.62128 tex is 26,615 yd/lb: three figures of it
+    assert "is about 26,600 yd/lb." in plain(WhichSinglesMakeThisYarn())
+
+
+def test_the_cut_is_worked_in_the_units_of_the_page() -> None:
+    # by hand: 2,060 yd/lb is 415.28 m/100 g, 100 yd/lb per in is 7.9367 m/100 g per cm
+    sheet = WhichSinglesMakeThisYarn(measure="metres, grams", grist_unit="m/100g")
+    (line,) = (line for line in sheet.arithmetic if line.startswith("Its cut"))
+    assert line.replace("\N{NO-BREAK SPACE}", " ") == (
+        "Its cut: 415.3 m/100 g ÷ 7.937 m/100 g per cm = 52.32 cm."
+    )
+    assert not any(" in." in line or "yd/lb" in line for line in sheet.arithmetic)
+
+
+def test_what_is_not_used_is_not_shown() -> None:
+    assert WhichSinglesMakeThisYarn(plies=1).unused() == ["take_up", "cable_take_up"]
+    assert WhichSinglesMakeThisYarn(cables=2).unused() == []
+    assert WhichSinglesMakeThisYarn(plies=1, in_hand=[3000]).unused() == ["plies", "cable_take_up"]
+
+
+# ---- any input at all ----------------------------------------------------------------------------
+
+
+@settings(deadline=None)
+@given(any_of(WhichSinglesMakeThisYarn))
+def test_any_input_is_answered_in_words_that_hold(values: dict[str, Any]) -> None:
+    check_words(WhichSinglesMakeThisYarn(**values))
+
+
+@settings(deadline=None)
+@given(any_of(WhichSinglesMakeThisYarn), st.data())
+def test_what_is_hidden_makes_no_difference(values: dict[str, Any], data: st.DataObject) -> None:
+    sheet = WhichSinglesMakeThisYarn(**values)
+    for name in sheet.unused():
+        check_unused(sheet, name, data.draw(within(WhichSinglesMakeThisYarn, name)))
+
+
+@settings(deadline=None)
+@given(any_of(WhichSinglesMakeThisYarn), st.sampled_from(["micron", "spread"]), st.data())
+def test_a_coarser_fibre_never_spins_finer(
+    values: dict[str, Any], name: str, data: st.DataObject
+) -> None:
+    # trade sense, no source
+    ends = sorted(data.draw(st.tuples(*2 * [within(WhichSinglesMakeThisYarn, name)])))
+    fine, coarse = (WhichSinglesMakeThisYarn(**values | {name: end}) for end in ends)
+    assert coarse.finest <= fine.finest * (1 + 1e-12)
+
+
+@settings(deadline=None)
+@given(any_of(WhichSinglesMakeThisYarn), st.sampled_from(["plies", "grist_wanted"]), st.data())
+def test_a_finer_yarn_or_more_singles_never_want_thicker_ones(
+    values: dict[str, Any], name: str, data: st.DataObject
+) -> None:
+    kept = values | {"in_hand": [], "take_up": 1.03}
+    ends = sorted(data.draw(st.tuples(*2 * [within(WhichSinglesMakeThisYarn, name)])))
+    thick, fine = (WhichSinglesMakeThisYarn(**kept | {name: end}) for end in ends)
+    assert fine.asked >= thick.asked * (1 - 1e-12)
 
 
 # ---- the charts -----------------------------------------------------------------------------

@@ -13,6 +13,7 @@ from functools import lru_cache
 _MOST_DOF = 50_000  # past it by the normal curve; Fisher's terms are good to 1e-12 there
 _MOST_TERMS = 20_000  # of a continued fraction; none in use takes a tenth of it
 _LAST_BIT = 2.0**-52
+_FARTHEST = 1e30  # past it nothing lies, and its powers would be too large for a number
 
 
 def probability(t: float, dof: float) -> float:
@@ -53,8 +54,8 @@ def probability(t: float, dof: float) -> float:
     """
     _refuse_none(dof)
     if t < 0:
-        return _beyond(-t, dof)
-    return 0.5 + _within(t, dof)
+        return _beyond(min(-t, _FARTHEST), dof)
+    return 0.5 + _within(min(t, _FARTHEST), dof)
 
 
 @lru_cache  # one page asks for the same again and again

@@ -196,9 +196,10 @@ def ply_twist_same_multiplier(twist: Value, plies: Value) -> Value:
 
     Range
     -----
-    Take-up is left out of the plied grist. For a balanced yarn spinners give about two thirds of
-    the singles' twist (common practice, no source), nearly the same for two plies and more for
-    three.
+    Take-up is left out of the plied grist. A balanced yarn of two singles has about two thirds of
+    their twist (common practice, no source), nearly the same as this, 0.71. From three plies on
+    this is less than two thirds, 0.58 and 0.50, and a balanced yarn has between the two: singles
+    wind around a wider circle, so that fewer turns slant them as much.
 
     Source
     ------

@@ -8,9 +8,9 @@ import altair as alt
 from yarnsheets import formulas
 from yarnsheets.page import chart
 from yarnsheets.page.expressions import choose, emit, larger, sine
-from yarnsheets.published.twists import COTTON_TO_KNIT, COTTON_WARP
+from yarnsheets.published.twists import LOOSE_TWIST, TIGHT_TWIST, TWIST_ANGLE
 from yarnsheets.sheets.how_much_twist_does_it_want.plied import plied
-from yarnsheets.units import convert
+from yarnsheets.sheets.shared.density import in_own_units
 
 _CURVE_ROWS = 80
 # Of fibres: how many begin in each turn, how many are drawn, and with how many points each.
@@ -78,26 +78,34 @@ def slant_of_fibres(v: Any) -> chart.SheetChart:
                 " slant by {slant:2} degrees to its length. More twist, or a thicker single, and"
                 " they slant more.",
             ),
+            (
+                None,
+                "Your {treadles|treadle|treadles} to a draft of {draft} make {counted}; for {twist}"
+                " let {per_treadle} run in for each.",
+            ),
         ),
     )
 
 
 def twist_against_grist(v: Any) -> chart.SheetChart:
-    """Draw the twist of singles that slant alike, and what cotton mills give."""
+    """Draw the twist of singles that slant alike, and which of them are loose and tight."""
     top = alt.param(name="grist_top", value=1)
     across = alt.datum.at * top / _CURVE_ROWS
 
-    def curve(multiplier: Any, grist: Any = across) -> Any:
-        count = convert(chart.own("grist", grist), "yd/lb", "cotton_count")
-        return chart.shown("twist", formulas.twist_from_multiplier(multiplier, count))
+    def curve(slant: Any, grist: Any = across) -> Any:
+        density = v.bulk_density * in_own_units(1.0)
+        diameter = formulas.diameter_from_grist(chart.own("grist", grist), density)
+        return chart.shown("twist", formulas.twist_for_tangent(slant, diameter))
 
-    def mills(low: float, high: float, colour: str) -> alt.Chart:
-        layer = chart.rows(_CURVE_ROWS, start=1, grist=across, twist=curve(low), high=curve(high))
+    def called(low: float, high: float, colour: str) -> alt.Chart:
+        ends = (math.tan(math.radians(end)) for end in (low, high))
+        first, last = (curve(end) for end in ends)
+        layer = chart.rows(_CURVE_ROWS, start=1, grist=across, twist=first, high=last)
         return chart.band(layer, colour=colour, opacity=0.2)
 
-    def named(text: str, multiplier: float, colour: str) -> tuple[alt.Chart, alt.Chart]:
+    def named(text: str, degrees: float, colour: str) -> tuple[alt.Chart, alt.Chart]:
         end = top * (alt.datum.at + 0.98)
-        place = chart.rows(1, grist=end, twist=curve(multiplier, end))
+        place = chart.rows(1, grist=end, twist=curve(math.tan(math.radians(degrees)), end))
         return chart.words(place, text, colour, align="right", clip=True, **_SMALL)
 
     here = chart.rows(1, grist=chart.shown("grist", v.grist), twist=chart.shown("twist", v.twist))
@@ -107,13 +115,13 @@ def twist_against_grist(v: Any) -> chart.SheetChart:
         chart.plot(
             chart.axis("grist", "Grist of the single ({grist_unit})", "grist_top", labelFlush=True),
             chart.axis("twist", "Twist ({twist_unit})", "twist_top"),
-            mills(COTTON_TO_KNIT.low, COTTON_TO_KNIT.high, chart.YARN),
-            mills(COTTON_WARP.low, COTTON_WARP.high, chart.PROJECT),
-            chart.rows(_CURVE_ROWS, start=1, grist=across, twist=curve(v.cotton)).mark_line(
+            called(TWIST_ANGLE.low, LOOSE_TWIST.high, chart.YARN),
+            called(TIGHT_TWIST.low, TWIST_ANGLE.high, chart.PROJECT),
+            chart.rows(_CURVE_ROWS, start=1, grist=across, twist=curve(v.tangent)).mark_line(
                 color=chart.YARN, strokeWidth=3, clip=True
             ),
-            *named("'cotton to knit'", 2.4, chart.YARN),
-            *named("'cotton warp'", 4.6, chart.PROJECT),
+            *named("'loose'", 7.5, chart.YARN),
+            *named("'tight'", 35, chart.PROJECT),
             here.mark_point(color=chart.YARN, **chart.HERE),
             *chart.words(
                 here,
@@ -131,14 +139,14 @@ def twist_against_grist(v: Any) -> chart.SheetChart:
             ),
             (
                 None,
-                "Of cotton, the lower band is what mills give to knit, the upper one what they"
-                " give warp.",
+                "Your single is loose below {loose_below:2} and tight above {tight_above:2}; the"
+                " bands are what is called so at other grists.",
             ),
         ),
         chart.Grip("grist", "grist", "twist"),
         {
             "grist_top": chart.shown("grist", v.grist) * 1.8,
-            "twist_top": chart.shown("twist", larger(v.twist * 1.5, v.warp_high * 1.3)),
+            "twist_top": chart.shown("twist", larger(v.twist * 1.5, v.most * 1.4)),
         },
     )
 
@@ -153,10 +161,13 @@ def take_up_against_ply_twist(v: Any) -> chart.SheetChart:
     def more(take_up: Any) -> Any:
         return (take_up - 1) * 100
 
-    balanced = chart.shown("twist", v.balanced)
+    low, high_end = (chart.shown("twist", end) for end in (v.balanced_low, v.balanced_high))
     here = chart.rows(1, ply_twist=chart.shown("twist", v.ply_twist), more=more(v.take_up))
     seen = alt.ExprRef(emit(choose(v.is_plied, 1, 0)))  # a single alone has no balance
-    upright = chart.rows(2, ply_twist=balanced, more=high * (1.4 * alt.datum.at - 0.4))
+    nothing = alt.datum.at * 0
+    between = chart.rows(
+        1, ply_twist=low + nothing, end=high_end + nothing, more=high * -0.4, up=high + nothing
+    )
     return chart.SheetChart(
         "take_up_against_ply_twist",
         "Take-up against ply twist",
@@ -169,14 +180,16 @@ def take_up_against_ply_twist(v: Any) -> chart.SheetChart:
             chart.rows(_CURVE_ROWS + 1, ply_twist=at, more=more(found["take_up"])).mark_line(
                 color=chart.YARN, strokeWidth=3, clip=True
             ),
-            upright.mark_line(opacity=seen, **chart.GOAL),
+            between.mark_rect(
+                color=chart.PROJECT, fillOpacity=0.15, opacity=seen, clip=True
+            ).encode(x2="end:Q", y2="up:Q"),
             here.mark_point(color=chart.YARN, **chart.HERE),
             *chart.words(
-                chart.rows(1, ply_twist=balanced, more=high * (alt.datum.at - 0.34)),
+                chart.rows(1, ply_twist=high_end + nothing, more=high * (alt.datum.at - 0.34)),
                 "balanced_label",
                 chart.PROJECT,
                 opacity=seen,
-                **chart.lean(balanced, top),
+                **chart.lean(high_end, top),
             ),
             *chart.words(
                 here,
@@ -193,12 +206,17 @@ def take_up_against_ply_twist(v: Any) -> chart.SheetChart:
                 " the same time: the full line is what is left, a take-up of {take_up:4} at"
                 " {ply_twist} in place of {helix:4}.",
             ),
-            ("is_plied", "The dashed line is the ply twist of a balanced yarn, {balanced:2}."),
+            (
+                "is_plied",
+                "The band is the ply twist of a balanced yarn, {balanced_low:2!} to"
+                " {balanced_high:2}.",
+            ),
+            ("is_reversed", "So much takes all the twist out of the singles, and more."),
             ("not is_plied", "One single is not plied: nothing is taken up."),
         ),
         chart.Grip("ply_twist", "ply_twist", "take_up", when="is_plied"),
         {
-            "ply_twist_top": chart.shown("twist", larger(v.ply_twist * 1.4, v.balanced * 1.6)),
+            "ply_twist_top": chart.shown("twist", larger(v.ply_twist * 1.4, v.balanced_high * 1.6)),
             "more_top": larger(more(v.take_up) * 1.6, larger(more(v.helix) * 1.2, 4)),
         },
     )

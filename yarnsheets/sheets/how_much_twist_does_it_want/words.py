@@ -5,46 +5,40 @@ from collections.abc import Iterable
 from yarnsheets.page import choices
 from yarnsheets.page.sheet import Line
 from yarnsheets.published.sources import TAKE_UP, Constant
-from yarnsheets.published.twists import COTTON_TO_KNIT, COTTON_WARP, COTTON_WEFT, TWIST_ANGLE
+from yarnsheets.published.twists import (
+    COTTON_TO_KNIT,
+    COTTON_WARP,
+    COTTON_WEFT,
+    MEDIUM_TWIST,
+    TWIST_ANGLE,
+)
 
 ANSWER: tuple[Line, ...] = (
+    ("is_usual", "For {twist} treadle {treadles_wanted:2|time|times} to a draft of {draft}."),
+    ("is_soft", "It wants at least {least:2^}, {treadles_least:2^|treadle|treadles} to a draft."),
+    ("is_hard", "It wants at most {most:2}, {treadles_most:2|treadle|treadles} to a draft."),
     (
-        None,
-        "A twist of {twist} slants the outer fibres of your single by {slant:2} degrees.",
+        "is_usual",
+        "That slants the fibres on the outside of your single by {slant:2} degrees, a {tightness}"
+        " twist.",
     ),
     (
         "is_soft",
-        f"That is less than {TWIST_ANGLE.low:g} degrees, and it may drift apart: a yarn of this"
-        " grist usually has at least {least}.",
+        "With {twist} its outer fibres slant by {slant:2} degrees, and it may drift apart.",
     ),
     (
         "is_hard",
-        f"That is more than {TWIST_ANGLE.high:g} degrees, and it will be hard and kink: a yarn of"
-        " this grist usually has at most {most}. Check grist and twist.",
+        "With {twist} its outer fibres slant by {slant:2} degrees, and it will be hard and kink.",
     ),
     (
-        None,
-        "Cotton of this grist gets {knit_low:2!} to {knit_high:2} from mills if it is to knit, and"
-        " {warp_low:2!} to {warp_high:2} as warp.",
-    ),
-    (
-        "is_plied",
-        "Ply {plies} of them the other way with about {balanced:2} for a balanced yarn.",
-    ),
-    ("is_likely", "Plied {ply_twist}, the take-up is about {take_up:4}."),
-    (
-        "is_reversed",
-        "So much ply twist takes all the twist out of the singles, and more.",
+        "is_likely",
+        "For balance ply {plies} the other way with {balanced_low:2!} to {balanced_high:2}; with"
+        " {ply_twist} the take-up is about {take_up:4}.",
     ),
     (
         "is_odd",
-        "Plied {ply_twist}, a take-up of {take_up:4} comes out, and spinners find"
-        f" {TAKE_UP.low:g} to {TAKE_UP.high:g}: check grist and twists.",
-    ),
-    (
-        None,
-        "On your wheel {twist} is {treadles_wanted} treadles to a draft of {draft}; the {treadles}"
-        " that you count make it {counted}.",
+        "For balance ply {plies} the other way with {balanced_low:2!} to {balanced_high:2}; with"
+        " {ply_twist} a take-up of {take_up:4} comes out, which spinners do not find.",
     ),
 )
 
@@ -52,7 +46,7 @@ LABELS = {
     "slant_label": "{slant:2}°",
     "twist_label": "{twist}",
     "take_up_label": "{take_up:4}",
-    "balanced_label": "balanced, {balanced:2!}",
+    "balanced_label": "balanced, {balanced_low:2!} to {balanced_high:2!}",
 }
 
 
@@ -77,47 +71,56 @@ def _slant() -> Iterable[Line]:
     )
     yield (
         None,
-        "Slant: 3.1416 × {diameter@mm:4!} mm × {twist@1/cm:4!} turns to the cm ÷ 10 = {tangent:4}"
-        " is its tangent, so {slant} degrees.",
+        "Slant: 3.1416 × {diameter@mm:4!} mm × {twist@1/cm:4!|turn|turns} to the cm ÷ 10 ="
+        " {tangent:4} is its tangent, so {slant} degrees.",
     )
     yield (
         None,
         f"Yarns usually have {TWIST_ANGLE.low:g} to {TWIST_ANGLE.high:g} degrees (common practice,"
-        " no source), here {least!} to {most}.",
+        f" no source), here {{least!}} to {{most}}. Up to {MEDIUM_TWIST.low:g} a twist is called"
+        f" loose, and from {MEDIUM_TWIST.high:g} tight (Emery, from memory): below {{loose_below!}}"
+        " and above {tight_above} here.",
     )
     yield (
         None,
         "By its own twist the single is shorter than the strand was without: (1 + √(1 + {tangent:4}"
-        " × {tangent:4})) ÷ 2 = {spun:4} times as much went in, so {shrinkage} of it is lost.",
+        " × {tangent:4})) ÷ 2 = {spun:4} is what went in for a length of 1, so {shrinkage} of it"
+        " is lost.",
     )
 
 
 def _multipliers() -> Iterable[Line]:
     yield (
         None,
-        "Multipliers do away with the grist. Cotton: {twist@1/in:4!} turns to the inch ÷"
+        "Multipliers do away with the grist. Cotton: {twist@1/in:4!|turn|turns} to the inch ÷"
         " √{grist@cotton_count:4!} = {cotton:4}; worsted: ÷ √{grist@worsted_count:4!} ="
         " {worsted:4}. Metric: turns to the metre ÷ √{grist@metric_count:4!} = {metric:4}. Tex:"
-        " {twist@1/cm:4!} turns to the cm × √{grist@tex:4!} = {tex_factor:4}.",
+        " {twist@1/cm:4!|turn|turns} to the cm × √{grist@tex:4!} = {tex_factor:4}.",
     )
     yield (
         None,
-        f"Cotton mills use multipliers of {_range(COTTON_TO_KNIT)} to knit,"
+        f"For cotton, mills use multipliers of {_range(COTTON_TO_KNIT)} to knit,"
         f" {_range(COTTON_WEFT)} for weft and {_range(COTTON_WARP)} for warp, by length of"
-        " staple (Klein, ranges only). For weft that is {weft_low!} to {weft_high} here.",
+        " staple (Klein, ranges only): {knit_low!} to {knit_high!}, {weft_low!} to {weft_high!} and"
+        " {warp_low!} to {warp_high} here. They are no rule for wool.",
     )
-    yield "to_knit", "Yours is in the range to knit."
-    yield "to_weft", "Yours is in the range for weft."
-    yield "to_warp", "Yours is in the range for warp."
-    yield "in_no_range", "Yours is in none of them. They are no rule for other fibres."
+    yield "to_knit", "Yours is in the range of cotton to knit."
+    yield "to_weft", "Yours is in the range of cotton weft."
+    yield "to_warp", "Yours is in the range of cotton warp."
 
 
 def _plying() -> Iterable[Line]:
     yield (
-        "is_plied",
-        "Balanced: two thirds of {twist!} is {balanced}; practice is 60% to 70%, {balanced_low!} to"
-        " {balanced_high} (common practice, no source). The same multiplier in yarn and single"
+        "is_two",
+        "Balanced: two thirds of {twist!} is {two_thirds}; practice is 60% to 70%, {balanced_low!}"
+        " to {balanced_high} (common practice, no source). The same multiplier in yarn and single"
         " would be {twist!} ÷ √{plies} = {same_multiplier}.",
+    )
+    yield (
+        "is_many",
+        "Balanced: for two singles it is two thirds of their twist, {two_thirds} (common practice,"
+        " no source). {plies} singles wind around a wider circle and take less, but more than the"
+        " {twist!} ÷ √{plies} = {same_multiplier} that keeps their multiplier.",
     )
     yield (
         "is_plied",
@@ -137,17 +140,24 @@ def _plying() -> Iterable[Line]:
         " sample of your own knows better.",
     )
 
+    yield "is_reversed", "So much ply twist takes all the twist out of the singles, and more."
+    yield (
+        "is_odd",
+        f"Spinners find take-ups of {TAKE_UP.low:g} to {TAKE_UP.high:g} (common practice, no"
+        " source): check the grist and both twists.",
+    )
+
 
 def _wheel(measure: choices.Measure) -> Iterable[Line]:
     unit = "inch" if measure.units["short"] == "in" else "cm"
     yield (
         None,
-        f"Wheel: {{ratio}} turns to a treadle ÷ {{twist!}} to the {unit} = {{per_treadle}} to let"
-        " run in for each treadle. A draft takes {draft!} × {twist!} ÷ {ratio} = {treadles_wanted}"
-        " treadles.",
+        f"Wheel: {{ratio|turn|turns}} to a treadle ÷ {{twist!}} to the {unit} = {{per_treadle}} to"
+        " let run in for each treadle. A draft takes {draft!} × {twist!} ÷ {ratio} ="
+        " {treadles_wanted|treadle|treadles}.",
     )
     yield (
         None,
-        "Counted: {treadles} treadles × {ratio} ÷ {draft} = {counted}, less what a slipping band"
-        " loses.",
+        "Counted: {treadles|treadle|treadles} × {ratio} ÷ {draft} = {counted}, less what a slipping"
+        " band loses.",
     )

@@ -15,9 +15,7 @@ def which_percentage(part: str) -> str:
     )
 
 
-def take_up(
-    value: float, not_used: str = "", *, title: str = "Take-up in plying", more: bool = False
-) -> Input:
+def take_up(value: float, *, title: str = "Take-up in plying", more: bool = False) -> Input:
     """Ask for the take-up of singles, as a factor and never as a percentage."""
     return Input(
         title,
@@ -26,8 +24,8 @@ def take_up(
         low=0.98,
         high=1.15,
         step=0.005,
-        measure="Yards of single that go into one yard of plied yarn, from a sample: 1.05 means"
-        f" 5% more single than yarn. {not_used}".rstrip(),
+        measure="Length of single that goes into the same length of plied yarn, from a sample: 1.05"
+        " means 5% more single than yarn.",
         percent=which_percentage("single"),
         more=more,
     )

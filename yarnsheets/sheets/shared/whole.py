@@ -1,4 +1,4 @@
-"""Whole numbers of what cannot be had in part: put-ups, bobbins, lots, threads."""
+"""Whole numbers of what cannot be had in part: braids, bobbins, lots, threads."""
 
 import math
 

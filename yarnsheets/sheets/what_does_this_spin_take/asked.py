@@ -5,17 +5,18 @@ from yarnsheets.published import yields
 from yarnsheets.sheets.shared import grists
 from yarnsheets.sheets.what_does_this_spin_take.chain import BUYING, SAMPLES
 
+_SURE = "So that you are 95% sure of it."
+
 
 def project() -> Input:
     """Ask for the project's yards."""
     return Input(
-        "Yarn the project takes",
+        "The project takes",
         "length",
         1200,
         low=5,
         high=20000,
-        measure="The pattern’s yardage, in washed yarn. What is kept in reserve comes on top, under"
-        " Finer points.",
+        measure="The pattern’s own figure, in washed yarn, without a reserve.",
     )
 
 
@@ -24,8 +25,7 @@ def grist_wanted() -> Input:
     return grists.asked(
         "Grist of the sample I like",
         1000,
-        "Trim a cut on the yarn balance until it hangs level: its inches times the balance"
-        " factor (often 100) is yards per pound.",
+        "Trim a cut on the yarn balance until it hangs level: its length times the balance factor.",
     )
 
 
@@ -50,23 +50,31 @@ def buying(title: str = "I buy") -> Pick:
     return Pick(title, BUYING, measure="What is bought raw must be washed, and then carded.")
 
 
-def put_up(title: str = "It is sold by", *, more: bool = False) -> Input:
-    """Ask what one put-up weighs."""
+def put_up(title: str = "It is sold by") -> Input:
+    """Ask what one braid, bump or fleece weighs."""
     return Input(
         title,
         "mass",
         4 / 16,
         low=0.1 / 16,
         high=50,
-        measure="Weight of one: a braid is often 4 oz, a bump 100 g, which is 3.53 oz. For a whole"
-        " fleece, what it weighs.",
-        more=more,
+        measure="Weight of one: a braid is often 4 oz, a bump 100 g. For a whole fleece, what it"
+        " weighs.",
     )
 
 
 def price(title: str = "Price of one") -> Input:
-    """Ask what one put-up costs."""
-    return Input(title, "number", 18, low=0, high=5000, step=0.5, measure="In your own currency.")
+    """Ask what one costs."""
+    return Input(
+        title,
+        "money",
+        18,
+        low=0,
+        high=500,
+        step=0.5,
+        measure="In your own currency, 0 for your own sheep’s. Of small money, such as yen, type"
+        " hundreds.",
+    )
 
 
 def currency() -> Words:
@@ -76,7 +84,13 @@ def currency() -> Words:
 
 def reserve() -> Input:
     """Ask for the reserve."""
-    return _share("Reserve on top of the project", 0.10, 1.0, "For a swatch and a mended cuff.")
+    return _share(
+        "Reserve on top",
+        0.10,
+        1.0,
+        "For a swatch and a mended cuff. Often 10% (common practice, no source).",
+        more=False,
+    )
 
 
 def spinning_waste() -> Input:
@@ -87,6 +101,7 @@ def spinning_waste() -> Input:
         0.5,
         "Knots, samples and what stays on bobbins: often 2 to 8% (common practice, no source)."
         " Taken off the fibre; the hours do not count it.",
+        more=False,
     )
 
 
@@ -97,8 +112,8 @@ def preparing_waste(title: str = "Waste in carding or combing") -> Input:
         0.10,
         0.9,
         "By hand, carding often leaves 5 to 15% behind and combing 10 to 35% (common practice, no"
-        " source). A worsted mill’s combs leave 7 to 10% (Journal of the Textile Institute). Not"
-        " used for fibre bought prepared.",
+        " source).",
+        more=False,
     )
 
 
@@ -113,7 +128,6 @@ def scouring_yield(title: str = "Clean wool from raw fleece") -> Input:
         step=0.01,
         measure="Washed weight of a sample over its raw weight. Raw wool of any kind holds 20 to"
         " 80% clean, about 50 in the mean (Wollner and Tanner, 1941).",
-        more=True,
     )
 
 
@@ -122,7 +136,7 @@ def fleece() -> Pick:
     return Pick(
         "The fleece is of",
         {each.name: each.name for each in yields.FLEECES},
-        measure="Gives the range of the raw fleece. The figure above stays your own.",
+        measure="Gives the range of the raw fleece. The yield stays your own.",
         more=True,
     )
 
@@ -145,14 +159,18 @@ def wash_loss() -> Input:
 
 
 def grist_range() -> Input:
-    """Ask for the doubt of the grist."""
-    return _share("My grist may be off, either way, by", 0.05, 0.5, "In 19 times of 20.")
+    """Ask how far the grist may be off."""
+    return _share("My grist may be off, either way, by", 0.05, 0.5, _SURE, more=False)
 
 
 def project_range() -> Input:
     """Ask for the doubt of the project's yards."""
     return _share(
-        "The project may take more or less by", 0.05, 0.5, "In 19 times of 20: knitters differ."
+        "The project may take more or less by",
+        0.05,
+        0.5,
+        f"{_SURE} Knitters differ.",
+        more=False,
     )
 
 
@@ -162,11 +180,12 @@ def yield_range() -> Input:
         "What is left of the fibre may be off by",
         0.05,
         0.6,
-        "In 19 times of 20, all stages together. With yields out of a table, 15% or more.",
+        f"{_SURE} All stages together. With yields out of a table, 15% or more.",
+        more=False,
     )
 
 
-def spinning_speed(title: str = "I spin", *, more: bool = False) -> Input:
+def spinning_speed(title: str = "I spin") -> Input:
     """Ask for the speed of spinning."""
     return Input(
         title,
@@ -174,8 +193,7 @@ def spinning_speed(title: str = "I spin", *, more: bool = False) -> Input:
         100,
         low=5,
         high=2000,
-        more=more,
-        measure="From a timed sample: yards of single in half an hour, doubled.",
+        measure="From a timed sample: the length of single spun in half an hour, doubled.",
     )
 
 
@@ -187,7 +205,7 @@ def plying_speed() -> Input:
         300,
         low=5,
         high=5000,
-        measure="Yards of plied yarn in half an hour, doubled.",
+        measure="The length of yarn plied in half an hour, doubled.",
         more=True,
     )
 
@@ -207,7 +225,7 @@ def bobbin_capacity() -> Input:
         4 / 16,
         low=0.1 / 16,
         high=5,
-        measure="Weigh one full, less the empty one.",
+        measure="Weigh one full, less the empty one. Singles and plied yarn are counted alike.",
         more=True,
     )
 
@@ -220,10 +238,10 @@ def balance_factor() -> Input:
         100,
         low=5,
         high=5000,
-        measure="The maker’s number: length of cut times this is grist. Often 100.",
+        measure="The maker’s number: length of cut times this is grist.",
         more=True,
     )
 
 
-def _share(title: str, value: float, high: float, measure: str) -> Input:
-    return Input(title, "share", value, low=0, high=high, step=0.005, measure=measure, more=True)
+def _share(title: str, value: float, high: float, measure: str, *, more: bool = True) -> Input:
+    return Input(title, "share", value, low=0, high=high, step=0.005, measure=measure, more=more)

@@ -1,4 +1,7 @@
-"""How sure it is that the fibre bought is enough, from the doubts that the reader has of it."""
+"""How sure it is that the fibre bought is enough, from the doubts that the reader has of it.
+
+A chance counts the project's own yards: the reserve may be used up.
+"""
 
 import math
 
@@ -10,7 +13,7 @@ _MOST_ROWS = 40
 
 
 def in_doubt(yards: float, either_way: float) -> PositiveEstimate:
-    """Give yards that are in doubt by a range either way, which holds 19 times of 20.
+    """Give yards that are in doubt by a range either way, of which the reader is 95% sure.
 
     >>> round(in_doubt(1000, 0.1).uncertainty, 2)
     51.02
@@ -29,7 +32,7 @@ def sure_yards(needed: PositiveEstimate, made_range: float) -> float:
 def chances(
     put_ups: int, yards_per_put_up: float, needed: PositiveEstimate, made_range: float
 ) -> list[dict[str, float]]:
-    """Give the chance that it is enough for put-ups from too few to plenty."""
+    """Give the chance that it is enough, for too few bought to plenty."""
     plenty = max(put_ups, math.ceil(sure_yards(needed, made_range) / yards_per_put_up)) + 1
     first = max(1, math.floor(needed.value / yards_per_put_up * 0.8))
     step = 1 + (plenty - first) // _MOST_ROWS

@@ -6,6 +6,8 @@ All follows from one plan, so that one sheet works a plan out and another two.
 from dataclasses import dataclass
 
 from yarnsheets import formulas
+from yarnsheets.page.text import slot
+from yarnsheets.published.sources import GRIST
 from yarnsheets.sheets.shared.whole import whole_up
 from yarnsheets.units import convert
 
@@ -22,8 +24,8 @@ SAMPLES = {"yarn": "the finished yarn, washed", "single": "the single, before pl
 class Plan:
     """What one plan of a spin rests on, as the reader gives it.
 
-    Unless it says otherwise, the sample is of the finished yarn and the skeins keep their length
-    and weight in the wash.
+    The project is the pattern's own yards, and the reserve comes on top. Unless it says otherwise,
+    the sample is of the finished yarn and the skeins keep their length and weight in the wash.
     """
 
     project: float
@@ -50,6 +52,23 @@ def spin(plan: Plan) -> dict[str, float]:
     """Give all that a plan takes, by name."""
     at = _stages(plan)
     return {**at, **_purchase(plan, at), **_work(plan, at)}
+
+
+def unlikely(what: str, grist: float) -> str | None:
+    """Say what is odd about a grist that a plan asks for; None if yarn is spun so by hand.
+
+    >>> unlikely("The single", 40000).split(", ")[:2]
+    ['The single would be {40000 grist}', 'finer than handspun usually is']
+    """
+    end, side, cure = GRIST.high, "finer", "Take fewer plies or a thicker yarn"
+    if grist < GRIST.low:
+        end, side, cure = GRIST.low, "thicker", "Take more plies or a finer yarn"
+    if GRIST.low <= grist <= GRIST.high:
+        return None
+    return (
+        f"{what} would be {slot(grist, 'grist')}, {side} than handspun usually is, which ends at"
+        f" {slot(end, 'grist')}. {cure}, or check the unit of the grist."
+    )
 
 
 def _stages(plan: Plan) -> dict[str, float]:
@@ -88,7 +107,7 @@ def _stages(plan: Plan) -> dict[str, float]:
 
 
 def _purchase(plan: Plan, at: dict[str, float]) -> dict[str, float]:
-    """Give the put-ups to buy for the stages of a plan, their cost, and the yarn they make."""
+    """Give how many to buy for the stages of a plan, their cost, and the yarn they make."""
     put_ups = whole_up(at["needed"] / plan.put_up)
     yards_per_put_up = plan.put_up / at["needed"] * at["yards_planned"]
     cost = formulas.cost(put_ups, plan.price)
@@ -96,7 +115,7 @@ def _purchase(plan: Plan, at: dict[str, float]) -> dict[str, float]:
     return {
         "put_ups": put_ups,
         "put_ups_weight": put_ups * plan.put_up,
-        "left_over": put_ups * plan.put_up - at["needed"],
+        "left_over": max(put_ups * plan.put_up - at["needed"], 0.0),
         "yards_per_put_up": yards_per_put_up,
         "yards_made": put_ups * yards_per_put_up,
         "cost": cost,
@@ -112,6 +131,7 @@ def _work(plan: Plan, at: dict[str, float]) -> dict[str, float]:
     plying = formulas.hours(at["yards_to_ply"], plan.plying_speed) if plan.plies > 1 else 0
     bobbins_per_ply = whole_up(at["prepared"] / plan.plies / plan.bobbin_capacity)
     bobbins = bobbins_per_ply * plan.plies
+    plied_bobbins = whole_up(at["spun"] / plan.bobbin_capacity) if plan.plies > 1 else 0
     return {
         "spinning_hours": spinning,
         "plying_hours": plying,
@@ -119,6 +139,8 @@ def _work(plan: Plan, at: dict[str, float]) -> dict[str, float]:
         "evenings": whole_up((spinning + plying) / plan.evening_hours),
         "bobbins_per_ply": bobbins_per_ply,
         "bobbins": bobbins,
+        "plied_bobbins": plied_bobbins,
+        "all_bobbins": bobbins + plied_bobbins,
         "fibre_per_bobbin": at["prepared"] / bobbins,
         "yards_per_bobbin": at["yards_per_ply"] / bobbins_per_ply,
     }

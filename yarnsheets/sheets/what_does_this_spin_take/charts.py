@@ -52,13 +52,14 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
     place = stage * -1 + choose(alt.datum.at % 2 < 1, _BAR, -_BAR)
     edge = chart.rows(2 * len(masses), place=place, left=half * -1, right=half)
     fill = edge.mark_area(color=chart.YARN, opacity=0.25, clip=True, orient="horizontal")
+    seen = {"clip": True, "opacity": alt.ExprRef(emit(choose(v.has_answer, 1, 0)))}
     texts = ("raw_label", "clean_label", "prepared_label", "spun_label", "yarn_label")
     losses = ("scouring_label", "preparing_label", "spinning_label", "washing_label")
     named = [
         part
         for at, text in enumerate(texts)
         for part in chart.words(
-            chart.rows(1, place=alt.datum.at - at, left=alt.datum.at), text, chart.INK, clip=True
+            chart.rows(1, place=alt.datum.at - at, left=alt.datum.at), text, chart.INK, **seen
         )
     ]
     lost = [
@@ -68,7 +69,7 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
             chart.rows(1, place=alt.datum.at - at - 0.5, left=alt.datum.at),
             text,
             chart.PROJECT,
-            clip=True,
+            **seen,
             **_SMALL,
         )
     ]
@@ -77,12 +78,18 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
         "From what is bought to the yarn",
         chart.plot(x, y, fill.encode(x2="right:Q"), *named, *lost),
         (
-            (None, "{needed} of {bought} shrinks to {yarn} of yarn."),
+            ("has_answer", "{needed} of {bought} shrinks to {yarn} of yarn."),
             (
                 "is_raw",
                 "Scouring takes out {scouring_loss}, carding or combing {preparing_loss}, spinning"
                 " and plying {spinning_loss}.",
             ),
+            (
+                "is_raw",
+                "That counts on your own {scouring_yield} of clean wool; at the {scour_low!} to"
+                " {scour_high} published for {fleece_name} it takes {raw_low} to {raw_high}.",
+            ),
+            ("is_outside", "Yours lies outside that: weigh a washed sample again."),
             (
                 "is_washed",
                 "Carding or combing takes out {preparing_loss}, spinning and plying"
@@ -95,13 +102,13 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
 
 
 def chance_of_enough(v: Any) -> chart.SheetChart:
-    """Draw the chance that it is enough against the put-ups bought, and where it is 95 %."""
+    """Draw the chance that it is enough against how many are bought, and where it is 95 %."""
     last = larger(v.put_ups, v.put_ups_sure) + 1.5
     least = v.project / v.yards_per_put_up
     first = larger(least * 0.8 - 1, 0.5)
     x = chart.axis(
         "packs",
-        "Put-ups bought",
+        "How many I buy",
         emit(last),
         start=emit(first),
         tickMinStep=1,
@@ -128,11 +135,14 @@ def chance_of_enough(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                "is_unsure",
-                "{put_ups} × {put_up}: {chance:2}; {put_ups_sure} make it 95%, the dashed line.",
+                "has_answer",
+                "{put_ups} × {put_up} is enough {times}; the dashed line is 95 times of 100.",
             ),
-            ("is_sure", "{put_ups} × {put_up}: {chance:2}, above the dashed 95%."),
-            ("is_certain", "{put_ups} × {put_up} is all but certain to be enough."),
+            (
+                "has_answer",
+                "It counts that your grist may be off by {grist_range}, what is left of the fibre"
+                " by {yield_range} and the project by {project_range}. The reserve may be used up.",
+            ),
         ),
         tables=("chances",),
     )
@@ -163,11 +173,33 @@ def hours_against_plies(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                None,
-                "{plies} plies take {all_hours:2} hours: {spinning_hours:2} of spinning, shaded,"
-                " and {plying_hours:2} of plying.",
+                "is_plied",
+                "Spin {yards_per_ply} for each of {plies} plies at {singles_grist}, where a cut is"
+                " {singles_cut}; a cut of the plied yarn, washed, is {plied_cut}.",
             ),
-            (None, "Every ply is the whole length once more."),
+            (
+                "is_single",
+                "Spin {yards_per_ply} at {singles_grist}, where a cut is {singles_cut}.",
+            ),
+            (
+                "is_plied",
+                "That is {all_hours:2|hour|hours}, or {evenings|evening|evenings}:"
+                " {spinning_hours:2} of spinning, shaded, and {plying_hours:2} of plying. Every ply"
+                " is the whole length once more.",
+            ),
+            (
+                "is_single",
+                "That is {all_hours:2|hour|hours}, or {evenings|evening|evenings}.",
+            ),
+            (
+                "is_plied",
+                "It fills {bobbins|bobbin|bobbins} with single and {plied_bobbins|bobbin|bobbins}"
+                " with plied yarn, or as many skeins.",
+            ),
+            (
+                "is_single",
+                "It fills {bobbins|bobbin|bobbins} or as many skeins.",
+            ),
         ),
         chart.Grip("plies", "plies", "all_hours"),
         {

@@ -5,20 +5,21 @@ from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar
 
 from yarnsheets import formulas
-from yarnsheets.estimates import chance_enough, unlikely_grist
+from yarnsheets.estimates import chance_enough
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.published import yields
 from yarnsheets.sheets.shared import plying
+from yarnsheets.sheets.shared.doubt import times
 from yarnsheets.sheets.shared.whole import whole_up
 from yarnsheets.sheets.what_does_this_spin_take import asked, buying, chain, words
 
 _SCOURED = {each.name: each.shares for each in yields.FLEECES}
 _ORIGINS = {each.name: str(each) for each in yields.FLEECES}
 _STAGES = {"raw": 0, "washed": 1, "prepared": 2}
-_ALL_BUT_CERTAIN = 0.995
+_WANTED_TIMES = 100 * buying.WANTED_CHANCE
 
 
 class WhatDoesThisSpinTake(Sheet):
@@ -36,35 +37,43 @@ class WhatDoesThisSpinTake(Sheet):
         Onward(
             "which-singles-make-this-yarn",
             {
-                "grist_wanted": "grist_wanted",
+                "grist_wanted": "unwashed_grist",
                 "plies": "plies",
                 "take_up": "take_up",
                 "balance_factor": "balance_factor",
             },
         ),
         Onward("what-does-the-dye-lot-take", {"weight": "yarn"}),
-        Onward("which-of-two-plans", {"project": "project", "grist_wanted": "grist_wanted"}),
+        Onward(
+            "which-of-two-plans",
+            {
+                "project": "project",
+                "reserve": "reserve",
+                "grist_wanted": "yarn_grist",
+                "spinning_waste": "spinning_waste",
+            },
+        ),
     )
 
     project = asked.project()
+    reserve = asked.reserve()
     grist_wanted = asked.grist_wanted()
     plies = asked.plies()
+    take_up = plying.take_up(1.03)
     buying = asked.buying()
     put_up = asked.put_up()
     price = asked.price()
-    spinning_speed = asked.spinning_speed()
-    sample_of = asked.sample_of()
-    take_up = plying.take_up(1.03, "Not used for one strand.", more=True)
-    reserve = asked.reserve()
     spinning_waste = asked.spinning_waste()
     preparing_waste = asked.preparing_waste()
     scouring_yield = asked.scouring_yield()
-    fleece = asked.fleece()
-    wash_shrinkage = asked.wash_shrinkage()
-    wash_loss = asked.wash_loss()
+    spinning_speed = asked.spinning_speed()
     grist_range = asked.grist_range()
     project_range = asked.project_range()
     yield_range = asked.yield_range()
+    sample_of = asked.sample_of()
+    fleece = asked.fleece()
+    wash_shrinkage = asked.wash_shrinkage()
+    wash_loss = asked.wash_loss()
     plying_speed = asked.plying_speed()
     evening_hours = asked.evening_hours()
     bobbin_capacity = asked.bobbin_capacity()
@@ -74,20 +83,21 @@ class WhatDoesThisSpinTake(Sheet):
     is_raw = Found("flag", "raw fleece is bought")
     is_washed = Found("flag", "washed fleece is bought")
     is_outside = Found("flag", "raw, and the reader's yield is outside the published range")
-    is_certain = Found("flag", "it is all but certain to be enough")
+    is_fleece = Found("flag", "a fleece is bought, raw or washed")
+    has_reserve = Found("flag", "some yarn is kept in reserve")
     bought = Found("word", "what is bought")
     fleece_name = Found("word", "the fleece, as its range is published")
     origin = Found("word", "where that range is from")
     scour_low = Found("share", "low end of the published scouring yield")
     scour_high = Found("share", "high end of it")
     first_stage = Found("number", "stage that is bought: 0 raw, 1 washed, 2 prepared")
-    chance = Found("share", "chance that the put-ups bought are enough")
+    chance = Found("share", "chance that what is bought is enough for the project’s own yards")
+    times = Found("word", "the same, as times of a hundred")
 
+    has_answer = Found("flag", "the plan is for yarn that is spun by hand")
     is_plied = Found("flag", "two plies or more")
-    is_unsure = Found("flag", "the chance is below 95 %")
-    is_sure = Found("flag", "the chance is 95 % or more, and not all but certain")
-    is_one_evening = Found("flag", "one evening does it")
-    is_one_bobbin = Found("flag", "one bobbin does it")
+    is_single = Found("flag", "the single is the yarn")
+    is_unsure = Found("flag", "the chance, as it is said, is below 95 times of 100")
     is_shrinking = Found("flag", "the wash changes length or weight")
     take_up_used = Found("number", "take-up in plying; 1 for a single")
     yards_planned = Found("length", "washed yarn, with the reserve")
@@ -100,7 +110,7 @@ class WhatDoesThisSpinTake(Sheet):
     singles_cut = Found("short", "cut of the single on the balance")
     unwashed_cut = Found("short", "cut of the plied yarn before its wash")
     plied_cut = Found("short", "cut of the washed yarn")
-    yarn = Found("mass", "washed yarn")
+    yarn = Found("mass", "washed yarn, with its reserve")
     spun = Found("mass", "yarn before its wash")
     prepared = Found("mass", "prepared fibre")
     clean = Found("mass", "washed fleece")
@@ -112,13 +122,13 @@ class WhatDoesThisSpinTake(Sheet):
     preparing_loss = Found("mass", "waste of carding or combing")
     spinning_loss = Found("mass", "waste of spinning and plying")
     washing_loss = Found("mass", "weight that the skeins lose in their wash")
-    put_ups = Found("number", "put-ups to buy")
-    put_ups_sure = Found("number", "put-ups for a chance of 95 %")
-    put_ups_weight = Found("mass", "weight of the put-ups bought")
+    put_ups = Found("number", "how many to buy")
+    put_ups_sure = Found("number", "how many for a chance of 95 times of 100")
+    put_ups_weight = Found("mass", "weight of all that is bought")
     left_over = Found("mass", "fibre left over")
-    yards_per_put_up = Found("length", "yarn that one put-up makes")
-    yards_made = Found("length", "yarn that the put-ups bought make")
-    cost = Found("money", "cost of the put-ups")
+    yards_per_put_up = Found("length", "yarn that one of them makes")
+    yards_made = Found("length", "yarn that all that is bought makes")
+    cost = Found("money", "cost of all that is bought")
     cost_per_yard = Found("money", "cost of a yard of yarn")
     cost_per_100_yards = Found("money", "cost of 100 yd of yarn")
     cost_per_100_metres = Found("money", "cost of 100 m of yarn")
@@ -127,11 +137,13 @@ class WhatDoesThisSpinTake(Sheet):
     all_hours = Found("number", "hours of both")
     evenings = Found("number", "evenings they fill")
     bobbins_per_ply = Found("number", "bobbins for each ply")
-    bobbins = Found("number", "bobbins of all plies")
+    bobbins = Found("number", "bobbins of single, of all plies")
+    plied_bobbins = Found("number", "bobbins of plied yarn")
+    all_bobbins = Found("number", "bobbins of both")
     fibre_per_bobbin = Found("mass", "fibre for each bobbin")
     yards_per_bobbin = Found("length", "single on each bobbin")
 
-    chances = Table("chance that it is enough, by put-ups bought")
+    chances = Table("chance that it is enough, by how many are bought")
 
     answer = words.ANSWER
     labels: ClassVar = words.LABELS
@@ -140,28 +152,28 @@ class WhatDoesThisSpinTake(Sheet):
         """Work out the plan, what hangs on it, and the chance that the fibre is enough."""
         plan = self._plan()
         at = chain.spin(plan)
-        for name, each in (("single", "singles_grist"), ("yarn", "yarn_grist")):
-            if odd := unlikely_grist(at[each]):
-                return no_answer(f"Of the {name} that this plan asks for: {odd}")
+        for name, each in (("The single", "singles_grist"), ("The yarn", "yarn_grist")):
+            if odd := chain.unlikely(name, at[each]):
+                return no_answer(odd)
         needed = buying.in_doubt(self.project, self.project_range)
         made_range = math.hypot(self.grist_range, self.yield_range)
         put_ups, yards_per_put_up = int(at["put_ups"]), at["yards_per_put_up"]
         chance = chance_enough(buying.in_doubt(at["yards_made"], made_range), needed)
         put_ups_sure = whole_up(buying.sure_yards(needed, made_range) / yards_per_put_up)
-        is_certain = chance >= _ALL_BUT_CERTAIN
-        is_unsure = put_ups < put_ups_sure
+        # what is said is what is compared: 95 times of 100 are never told to be too few
+        is_unsure = put_ups < put_ups_sure and math.floor(100 * chance + 0.5) < _WANTED_TIMES
         low, high = _SCOURED[self.fleece]
         return {
             **at,
             "is_raw": self.buying == "raw",
             "is_washed": self.buying == "washed",
             "is_outside": self.buying == "raw" and not low <= self.scouring_yield <= high,
-            "is_certain": is_certain,
+            "is_fleece": self.buying != "prepared",
+            "has_reserve": self.reserve > 0,
             "is_unsure": is_unsure,
-            "is_sure": not is_certain and not is_unsure,
+            "has_answer": True,
             "is_plied": self.plies > 1,
-            "is_one_evening": at["evenings"] <= 1,
-            "is_one_bobbin": at["bobbins"] <= 1,
+            "is_single": self.plies <= 1,
             "is_shrinking": self.wash_shrinkage + self.wash_loss > 0,
             "bought": chain.BOUGHT[self.buying],
             "fleece_name": self.fleece,
@@ -170,6 +182,7 @@ class WhatDoesThisSpinTake(Sheet):
             "scour_high": high,
             "first_stage": _STAGES[self.buying],
             "chance": chance,
+            "times": times(chance),
             "put_ups_sure": put_ups_sure,
             "singles_cut": formulas.cut_from_grist(at["singles_grist"], self.balance_factor),
             "unwashed_cut": formulas.cut_from_grist(at["unwashed_grist"], self.balance_factor),
@@ -182,6 +195,17 @@ class WhatDoesThisSpinTake(Sheet):
             "washing_loss": at["spun"] - at["yarn"],
             "chances": buying.chances(put_ups, yards_per_put_up, needed, made_range),
         }
+
+    def unused(self) -> list[str]:
+        """Name what one single does not take, and what fibre that is bought so does not lose."""
+        names: list[str] = []
+        if self.plies <= 1:
+            names = [*names, "take_up", "plying_speed"]
+        if self.buying == "prepared":
+            names = [*names, "preparing_waste"]
+        if self.buying != "raw":
+            names = [*names, "scouring_yield", "fleece"]
+        return names
 
     def _plan(self) -> chain.Plan:
         return chain.Plan(

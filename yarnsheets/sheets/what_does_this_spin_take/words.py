@@ -8,35 +8,22 @@ from yarnsheets.page.sheet import Line
 ANSWER: tuple[Line, ...] = (
     (
         None,
-        "Buy {put_ups} × {put_up} of {bought} for {currency}\N{NO-BREAK SPACE}{cost}: the spin"
-        " takes {needed}, so {left_over:2} is left over.",
+        "Buy {put_ups} × {put_up} of {bought} for {currency}\N{NO-BREAK SPACE}{cost}.",
     ),
+    (
+        "has_reserve",
+        "That is for {project} and {reserve} in reserve, and leaves {left_over:2} over.",
+    ),
+    (
+        "not has_reserve",
+        "That is for {project} with nothing in reserve, and leaves {left_over:2} over.",
+    ),
+    ("not is_unsure", "For the {project} alone it is enough {times}."),
     (
         "is_unsure",
-        "The chance that it is enough for {project} is {chance:2}; {put_ups_sure} × {put_up}"
-        " would make it at least 95%.",
+        "For the {project} alone it is enough {times}; {put_ups_sure} × {put_up} would"
+        " make it at least 95.",
     ),
-    ("is_sure", "The chance that it is enough for {project} is {chance:2}."),
-    ("is_certain", "It is all but certain to be enough for {project}."),
-    (
-        "is_raw",
-        "That counts on your own {scouring_yield} of clean wool; at the {scour_low!} to"
-        " {scour_high} published for {fleece_name} it takes {raw_low!} to {raw_high}.",
-    ),
-    ("is_outside", "Yours lies outside that: weigh a washed sample again."),
-    (
-        "is_plied",
-        "Spin {yards_per_ply} for each of {plies} plies at {singles_grist}, where a cut is"
-        " {singles_cut} on the balance; the plied yarn’s, washed, is {plied_cut}.",
-    ),
-    (
-        "not is_plied",
-        "Spin {yards_per_ply} at {singles_grist}, where a cut is {singles_cut} on the balance.",
-    ),
-    ("not is_one_evening", "That is {all_hours:2} hours at the wheel, {evenings} evenings,"),
-    ("is_one_evening", "That is {all_hours:2} hours at the wheel, one evening,"),
-    ("not is_one_bobbin", "and {bobbins} bobbins with {fibre_per_bobbin} of fibre each."),
-    ("is_one_bobbin", "and one bobbin."),
 )
 
 LABELS = {
@@ -49,8 +36,8 @@ LABELS = {
     "preparing_label": "carding or combing waste, {preparing_loss}",
     "spinning_label": "spinning and plying waste, {spinning_loss}",
     "washing_label": "lost in the wash, {washing_loss}",
-    "buy_label": "{chance:2}",
-    "hours_label": "{all_hours:2} hours",
+    "buy_label": "buy {put_ups}",
+    "hours_label": "{all_hours:2|hour|hours}",
 }
 
 
@@ -58,8 +45,8 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
     """Write the plan as it is worked by hand, a stage a line."""
     mass = "lb" if measure.units["mass"] == "oz" else measure.units["mass"]
     per_hundred = "yards" if measure.units["length"] == "yd" else "metres"
-    yield None, "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
-    yield None, f"At {{yarn_grist:6}} it weighs {{yarn@{mass}:6}}."
+    yield "has_answer", "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
+    yield "has_answer", f"At {{yarn_grist:6}} it weighs {{yarn@{mass}:6}}."
     yield (
         "is_shrinking",
         "Before its wash, which shortens it by {wash_shrinkage} and lightens it by {wash_loss},"
@@ -67,48 +54,56 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
         " {unwashed_cut:4}.",
     )
     yield (
-        None,
-        "Singles: {yards_to_ply:6} × {plies} plies × {take_up_used:4} take-up ="
+        "has_answer",
+        "Singles: {yards_to_ply:6} × {plies|ply|plies} × {take_up_used:4} take-up ="
         " {singles_yards:6}, at {singles_grist:6}.",
     )
     yield (
-        None,
+        "has_answer",
         "A cut on the balance: {singles_cut:4} of single, {plied_cut:4} of washed yarn, at a"
         " factor of {balance_factor}.",
     )
     yield (
-        None,
+        "has_answer",
         "Prepared fibre, of which spinning and plying lose {spinning_waste}:"
         f" {{prepared@{mass}:6}}.",
     )
     yield (
-        None,
+        "is_fleece",
         "Washed fleece, of which carding or combing loses {preparing_waste}:"
         f" {{clean@{mass}:5}}.",
     )
     yield (
-        None,
+        "is_raw",
         f"Raw fleece, of which {{scouring_yield}} is clean wool: {{raw@{mass}:5}}.",
     )
     yield "is_raw", "The published range is {origin}."
     yield (
-        None,
+        "has_answer",
         "Cost: {put_ups} × {currency}\N{NO-BREAK SPACE}{price} ="
         " {currency}\N{NO-BREAK SPACE}{cost}, for 100 "
-        f"{per_hundred} {{currency}} {{cost_per_100_{per_hundred}}}.",
+        f"{per_hundred} {{currency}}\N{NO-BREAK SPACE}{{cost_per_100_{per_hundred}}}.",
     )
     yield (
-        None,
-        "Time: {singles_yards} ÷ {spinning_speed} is {spinning_hours:4} hours, and plying takes"
-        " {plying_hours:4}.",
+        "has_answer",
+        "Spinning: {singles_yards:4} ÷ {spinning_speed} is {spinning_hours:4|hour|hours}.",
     )
     yield (
-        None,
+        "is_plied",
+        "Plying: {yards_to_ply:4} ÷ {plying_speed} is {plying_hours:4|hour|hours}.",
+    )
+    yield (
+        "has_answer",
         "Bobbins: {bobbins_per_ply} for each ply, each with {fibre_per_bobbin:4} of fibre and"
-        " about {yards_per_bobbin} of single.",
+        " about {yards_per_bobbin~} of single.",
     )
     yield (
-        None,
-        "The chance counts the doubts of grist, of yields and of the project together; the"
-        " reserve may be used up.",
+        "is_plied",
+        "The plied yarn, {spun:4}, fills {plied_bobbins|bobbin|bobbins} of {bobbin_capacity} more:"
+        " {all_bobbins} in all.",
+    )
+    yield (
+        "has_answer",
+        "The chance counts the doubts of grist, of yields and of the project together, and the"
+        " {project:6} without the reserve, which may be used up.",
     )

@@ -25,10 +25,29 @@ def charts(v: Any) -> tuple[chart.SheetChart, ...]:
     )
 
 
-_CAPTIONS = {
-    "cost": "First plan {cost_1}, second plan {cost_2}, in {currency}.",
-    "hours": "First plan {all_hours_1:2} hours, second plan {all_hours_2:2} hours.",
-    "fibre": "First plan {needed_1} of {bought_1}, second plan {needed_2} of {bought_2}.",
+_CAPTIONS: dict[str, tuple[tuple[str | None, str], ...]] = {
+    "cost": (
+        (
+            "has_answer",
+            "First plan {currency}\N{NO-BREAK SPACE}{cost_1}, second plan"
+            " {currency}\N{NO-BREAK SPACE}{cost_2}.",
+        ),
+    ),
+    "hours": (
+        (
+            "has_answer",
+            "First plan {all_hours_1:2|hour|hours} and {all_bobbins_1|bobbin|bobbins}, second plan"
+            " {all_hours_2:2|hour|hours} and {all_bobbins_2|bobbin|bobbins}, those of plied yarn"
+            " counted in.",
+        ),
+        ("has_fleece", "The hours leave out the preparing of a fleece."),
+    ),
+    "fibre": (
+        (
+            "has_answer",
+            "First plan {needed_1} of {bought_1}, second plan {needed_2} of {bought_2}.",
+        ),
+    ),
 }
 
 
@@ -66,6 +85,6 @@ def _bars(name: str, title: str, unit: str, first: Any, second: Any) -> chart.Sh
             chart.axis("size", unit, top),
             *layers,
         ),
-        ((None, _CAPTIONS[name]),),
+        _CAPTIONS[name],
         reach={top: choose(larger(first, second) > 0, larger(first, second) * 1.2, 1)},
     )

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import Any, ClassVar
 
-from yarnsheets.estimates import unlikely_grist
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found
 from yarnsheets.page.onward import Onward
@@ -12,7 +11,12 @@ from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.sheets.shared import plying
 from yarnsheets.sheets.what_does_this_spin_take import asked, chain
 
-_SHOWN = ("needed", "put_ups", "cost", "singles_grist", "singles_yards", "all_hours", "evenings")
+_SHOWN = (
+    *("needed", "put_ups", "cost", "singles_grist", "singles_yards", "all_hours", "evenings"),
+    *("bobbins", "plied_bobbins", "all_bobbins"),
+)
+_LEAST_MONEY = 0.005  # what is less is written as nothing
+_LEAST_HOURS = 1 / 60
 
 
 class WhichOfTwoPlans(Sheet):
@@ -27,33 +31,37 @@ class WhichOfTwoPlans(Sheet):
 
     question = "Which of two plans takes less?"
     onward = (
-        Onward("what-does-this-spin-take", {"project": "project", "grist_wanted": "grist_wanted"}),
+        Onward(
+            "what-does-this-spin-take",
+            {
+                "project": "project",
+                "reserve": "reserve",
+                "grist_wanted": "grist_wanted",
+                "spinning_waste": "spinning_waste",
+            },
+        ),
     )
 
     project = asked.project()
+    reserve = asked.reserve()
     grist_wanted = asked.grist_wanted()
+    spinning_waste = asked.spinning_waste()
     plies_1 = asked.plies("First plan: plies")
+    take_up_1 = plying.take_up(1.03, title="First plan: take-up in plying")
     buying_1 = asked.buying("First plan: I buy")
-    price_1 = asked.price("First plan: price of one put-up")
-    plies_2 = asked.plies("Second plan: plies")
-    buying_2 = asked.buying("Second plan: I buy")
-    price_2 = asked.price("Second plan: price of one put-up")
-    put_up_1 = asked.put_up("First plan: sold by", more=True)
-    take_up_1 = plying.take_up(
-        1.03, "Not used for one strand.", title="First plan: take-up in plying", more=True
-    )
+    put_up_1 = asked.put_up("First plan: sold by")
+    price_1 = asked.price("First plan: price of one")
     preparing_waste_1 = asked.preparing_waste("First plan: waste in carding or combing")
     scouring_yield_1 = asked.scouring_yield("First plan: clean wool from raw fleece")
-    spinning_speed_1 = asked.spinning_speed("First plan: I spin", more=True)
-    put_up_2 = asked.put_up("Second plan: sold by", more=True)
-    take_up_2 = plying.take_up(
-        1.03, "Not used for one strand.", title="Second plan: take-up in plying", more=True
-    )
+    spinning_speed_1 = asked.spinning_speed("First plan: I spin")
+    plies_2 = asked.plies("Second plan: plies")
+    take_up_2 = plying.take_up(1.03, title="Second plan: take-up in plying")
+    buying_2 = asked.buying("Second plan: I buy")
+    put_up_2 = asked.put_up("Second plan: sold by")
+    price_2 = asked.price("Second plan: price of one")
     preparing_waste_2 = asked.preparing_waste("Second plan: waste in carding or combing")
     scouring_yield_2 = asked.scouring_yield("Second plan: clean wool from raw fleece")
-    spinning_speed_2 = asked.spinning_speed("Second plan: I spin", more=True)
-    reserve = asked.reserve()
-    spinning_waste = asked.spinning_waste()
+    spinning_speed_2 = asked.spinning_speed("Second plan: I spin")
     plying_speed = asked.plying_speed()
     evening_hours = asked.evening_hours()
     bobbin_capacity = asked.bobbin_capacity()
@@ -63,10 +71,16 @@ class WhichOfTwoPlans(Sheet):
     bought_1 = Found("word", "what the first plan buys")
     bought_2 = Found("word", "what the second plan buys")
 
+    is_plied_1 = Found("flag", "the first plan plies two singles or more")
+    is_plied_2 = Found("flag", "the second plan does")
+    is_single_1 = Found("flag", "the first plan’s single is the yarn")
+    is_single_2 = Found("flag", "the second plan’s is")
+    has_answer = Found("flag", "both plans are for singles that are spun by hand")
+    yards_planned = Found("length", "washed yarn, with the reserve")
     needed_1 = Found("mass", "first plan: fibre needed, as it is bought")
     needed_2 = Found("mass", "second plan: fibre needed, as it is bought")
-    put_ups_1 = Found("number", "first plan: put-ups to buy")
-    put_ups_2 = Found("number", "second plan: put-ups to buy")
+    put_ups_1 = Found("number", "first plan: how many to buy")
+    put_ups_2 = Found("number", "second plan: how many to buy")
     cost_1 = Found("money", "first plan: cost")
     cost_2 = Found("money", "second plan: cost")
     singles_grist_1 = Found("grist", "first plan: grist of each single")
@@ -77,6 +91,12 @@ class WhichOfTwoPlans(Sheet):
     all_hours_2 = Found("number", "second plan: hours of spinning and plying")
     evenings_1 = Found("number", "first plan: evenings they fill")
     evenings_2 = Found("number", "second plan: evenings they fill")
+    bobbins_1 = Found("number", "first plan: bobbins of single")
+    bobbins_2 = Found("number", "second plan: bobbins of single")
+    plied_bobbins_1 = Found("number", "first plan: bobbins of plied yarn")
+    plied_bobbins_2 = Found("number", "second plan: bobbins of plied yarn")
+    all_bobbins_1 = Found("number", "first plan: bobbins of both")
+    all_bobbins_2 = Found("number", "second plan: bobbins of both")
     cost_apart = Found("money", "how far the costs are apart")
     hours_apart = Found("number", "how far the hours are apart")
     first_is_cheaper = Found("flag", "the first plan costs less")
@@ -88,31 +108,34 @@ class WhichOfTwoPlans(Sheet):
 
     answer = (
         (
-            None,
-            "First plan: {put_ups_1} × {put_up_1} of {bought_1} for {currency}"
-            "\N{NO-BREAK SPACE}{cost_1}, and {all_hours_1:2} hours at the wheel."
-            " Second plan: {put_ups_2} × {put_up_2} of {bought_2} for {currency}"
-            "\N{NO-BREAK SPACE}{cost_2}, and {all_hours_2:2} hours.",
-        ),
-        (
             "first_is_cheaper",
-            "The first costs {currency}\N{NO-BREAK SPACE}{cost_apart} less",
+            "The first plan costs {currency}\N{NO-BREAK SPACE}{cost_apart} less",
         ),
         (
             "second_is_cheaper",
-            "The second costs {currency}\N{NO-BREAK SPACE}{cost_apart} less",
+            "The second plan costs {currency}\N{NO-BREAK SPACE}{cost_apart} less",
         ),
-        ("as_cheap", "Both cost the same"),
-        ("first_is_quicker", "and the first takes {hours_apart:2} hours less."),
-        ("second_is_quicker", "and the second takes {hours_apart:2} hours less."),
+        ("as_cheap", "Both plans cost the same"),
+        ("first_is_quicker", "and the first takes {hours_apart:2|hour|hours} less."),
+        ("second_is_quicker", "and the second takes {hours_apart:2|hour|hours} less."),
         ("as_quick", "and both take as long."),
-        ("has_fleece", "The hours leave out the preparing of a fleece."),
+        (
+            None,
+            "For {project} and {reserve} in reserve the first takes {put_ups_1} × {put_up_1} of"
+            " {bought_1}, {currency}\N{NO-BREAK SPACE}{cost_1} and {all_hours_1:2|hour|hours} at"
+            " the wheel.",
+        ),
+        (
+            None,
+            "The second takes {put_ups_2} × {put_up_2} of {bought_2},"
+            " {currency}\N{NO-BREAK SPACE}{cost_2} and {all_hours_2:2|hour|hours}.",
+        ),
     )
     labels: ClassVar = {
         "cost_label_1": "{currency}\N{NO-BREAK SPACE}{cost_1}",
         "cost_label_2": "{currency}\N{NO-BREAK SPACE}{cost_2}",
-        "hours_label_1": "{all_hours_1:2} hours",
-        "hours_label_2": "{all_hours_2:2} hours",
+        "hours_label_1": "{all_hours_1:2|hour|hours}",
+        "hours_label_2": "{all_hours_2:2|hour|hours}",
         "fibre_label_1": "{needed_1}",
         "fibre_label_2": "{needed_2}",
     }
@@ -121,8 +144,8 @@ class WhichOfTwoPlans(Sheet):
         """Work out both plans by the same chain, unless one asks for singles that no one spins."""
         first, second = (chain.spin(plan) for plan in self._plans())
         for name, plan in (("first", first), ("second", second)):
-            if odd := unlikely_grist(plan["singles_grist"]):
-                return no_answer(f"Of the single that the {name} plan asks for: {odd}")
+            if odd := chain.unlikely(f"The {name} plan’s single", plan["singles_grist"]):
+                return no_answer(odd)
         cost = first["cost"] - second["cost"]
         hours = first["all_hours"] - second["all_hours"]
         return {
@@ -131,15 +154,38 @@ class WhichOfTwoPlans(Sheet):
             "bought_1": chain.BOUGHT[self.buying_1],
             "bought_2": chain.BOUGHT[self.buying_2],
             "has_fleece": self.buying_1 != "prepared" or self.buying_2 != "prepared",
+            "is_plied_1": self.plies_1 > 1,
+            "is_plied_2": self.plies_2 > 1,
+            "is_single_1": self.plies_1 <= 1,
+            "is_single_2": self.plies_2 <= 1,
+            "has_answer": True,
+            "yards_planned": first["yards_planned"],
             "cost_apart": abs(cost),
             "hours_apart": abs(hours),
-            "first_is_cheaper": cost < 0,
-            "second_is_cheaper": cost > 0,
-            "as_cheap": cost == 0,
-            "first_is_quicker": hours < 0,
-            "second_is_quicker": hours > 0,
-            "as_quick": hours == 0,
+            "first_is_cheaper": cost <= -_LEAST_MONEY,
+            "second_is_cheaper": cost >= _LEAST_MONEY,
+            "as_cheap": abs(cost) < _LEAST_MONEY,
+            "first_is_quicker": hours <= -_LEAST_HOURS,
+            "second_is_quicker": hours >= _LEAST_HOURS,
+            "as_quick": abs(hours) < _LEAST_HOURS,
         }
+
+    def unused(self) -> list[str]:
+        """Name what one single does not take, and what fibre that is bought so does not lose."""
+        names: list[str] = []
+        if self.plies_1 <= 1 and self.plies_2 <= 1:
+            names = [*names, "plying_speed"]
+        for which, plies, buying in (
+            ("1", self.plies_1, self.buying_1),
+            ("2", self.plies_2, self.buying_2),
+        ):
+            if plies <= 1:
+                names = [*names, f"take_up_{which}"]
+            if buying == "prepared":
+                names = [*names, f"preparing_waste_{which}"]
+            if buying != "raw":
+                names = [*names, f"scouring_yield_{which}"]
+        return names
 
     def _plans(self) -> tuple[chain.Plan, chain.Plan]:
         first = chain.Plan(
@@ -174,17 +220,28 @@ class WhichOfTwoPlans(Sheet):
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
         """Write both plans in short; the worksheet on one spin works one out in full."""
+        yield "has_answer", "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
         for which, name in ((1, "First"), (2, "Second")):
             yield (
-                None,
-                f"{name} plan: {{plies_{which}}} plies take {{singles_yards_{which}:4}} of single"
-                f" at {{singles_grist_{which}:4}}, which is {{all_hours_{which}:4}} hours with"
-                f" plying, {{evenings_{which}}} evenings.",
+                "has_answer",
+                f"{name} plan: {{plies_{which}|ply takes|plies take}} {{singles_yards_{which}:4}}"
+                f" of single at {{singles_grist_{which}:4}}, {{all_hours_{which}:4|hour|hours}} in"
+                f" all, which is {{evenings_{which}|evening|evenings}}.",
             )
             yield (
-                None,
+                "has_answer",
                 f"It takes {{needed_{which}:4}} of {{bought_{which}}}:"
-                f" {{put_ups_{which}}} × {{put_up_{which}}}, rounded up, at {{currency}} "
-                f"{{price_{which}}} each, is {{currency}} {{cost_{which}}}.",
+                f" {{put_ups_{which}}} × {{put_up_{which}}}, rounded up, at"
+                f" {{currency}}\N{NO-BREAK SPACE}{{price_{which}}} each, is"
+                f" {{currency}}\N{NO-BREAK SPACE}{{cost_{which}}}.",
             )
-        yield None, "“What does this spin take?” works such a plan out stage by stage."
+            yield (
+                f"is_plied_{which}",
+                f"Bobbins: {{bobbins_{which}}} of single and {{plied_bobbins_{which}}} of plied"
+                f" yarn, {{all_bobbins_{which}}} in all.",
+            )
+            yield (
+                f"is_single_{which}",
+                f"Bobbins: {{bobbins_{which}}}.",
+            )
+        yield "has_answer", "“What does this spin take?” works such a plan out stage by stage."

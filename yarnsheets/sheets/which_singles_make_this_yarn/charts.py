@@ -23,7 +23,7 @@ def singles_against_plies(v: Any) -> chart.SheetChart:
     single = formulas.singles_grist(v.strand, plies, choose(plies > 1, v.take_up, 1))
     singles = chart.rows(_MOST_PLIES, start=1, plies=plies, grist=chart.shown("grist", single))
     finest = chart.shown("grist", v.finest)
-    here = chart.rows(1, plies=v.plies * 1, grist=chart.shown("grist", v.single))
+    here = chart.rows(1, plies=v.folded * 1, grist=chart.shown("grist", v.single))
     ends = larger(
         chart.shown("grist", formulas.singles_grist(v.strand, _MOST_PLIES, v.take_up)),
         chart.shown("grist", v.strand),
@@ -39,7 +39,7 @@ def singles_against_plies(v: Any) -> chart.SheetChart:
             chart.rows(2, plies=0.5 + alt.datum.at * _MOST_PLIES, grist=finest).mark_line(
                 **chart.GOAL
             ),
-            here.mark_point(color=chart.YARN, **chart.HERE),
+            here.mark_point(color=chart.YARN, clip=True, **chart.HERE),
             *chart.words(
                 chart.rows(1, plies=0.5 + alt.datum.at, grist=finest),
                 "finest_label",
@@ -54,19 +54,26 @@ def singles_against_plies(v: Any) -> chart.SheetChart:
                 "single_label",
                 chart.YARN,
                 dy=-14,
-                **chart.lean(v.plies * 1, _MOST_PLIES + 0.5),
+                clip=True,
+                **chart.lean(v.folded * 1, _MOST_PLIES + 0.5),
             ),
         ),
         (
-            (None, "For a yarn of {grist_wanted}, {plies} equal singles are {single} each."),
-            (None, "The dashed line is the finest that this fibre is likely to spin, {finest}."),
+            (
+                None,
+                "For a strand of {strand}, {folded|single is|equal singles are} of {single}.",
+            ),
+            (
+                None,
+                "The dashed line is the finest that this fibre is likely to spin, about {finest~}.",
+            ),
             (
                 None,
                 "Laid by hand, wraps of the finished yarn should number {wraps_low!} to"
                 " {wraps_high}, the more the denser it is.",
             ),
         ),
-        chart.Grip("plies", "plies", "single"),
+        chart.Grip("plies", "plies", "single", when="is_equal"),
         {"singles_top": larger(ends, finest) * 1.15},
     )
 
@@ -109,8 +116,8 @@ def fibres_in_section(v: Any) -> chart.SheetChart:
         (
             (
                 "not is_too_heavy",
-                "A single of {asked} has about {fibres:2} fibres of {micron} micron side by side;"
-                " it needs {least_fibres}, and has just that at {finest}.",
+                "A single of {asked} has about {fibres:2|fibre|fibres} of {micron} micron side by"
+                " side; it needs {least_fibres}, and has just that at about {finest~}.",
             ),
             ("is_too_fine", "Yours lies below the line: it would drift apart."),
         ),

@@ -30,8 +30,8 @@ class WhichSinglesMakeThisYarn(Sheet):
     >>> sheet = WhichSinglesMakeThisYarn(grist_wanted=1000, plies=2, take_up=1.03)
     >>> round(sheet.asked, 6), round(sheet.asked_cut, 6)
     (2060.0, 20.6)
-    >>> sheet.sentence.split(": a cut")[0]
-    'Spin 2 singles of 2,060\xa0yd/lb each'
+    >>> sheet.sentence.split(", each")[0]
+    'Spin 2 singles of 2,060\xa0yd/lb'
     """
 
     question = "Which singles make this yarn?"
@@ -67,16 +67,16 @@ class WhichSinglesMakeThisYarn(Sheet):
         low=1,
         high=6,
         step=1,
-        measure="1 for a single used as it is. Not used if you list singles you already have.",
+        measure="1 for a single used as it is.",
     )
-    take_up = plying.take_up(1.03, "Not used for one single.")
+    take_up = plying.take_up(1.03)
     balance_factor = Input(
         "Balance factor",
         "factor",
         100,
         low=5,
         high=5000,
-        measure="The maker’s number: length of cut times this is grist. Often 100.",
+        measure="The maker’s number: length of cut times this is grist.",
     )
     micron = Input(
         "Thickness of the fibre, in micron",
@@ -116,8 +116,7 @@ class WhichSinglesMakeThisYarn(Sheet):
         high=1.15,
         step=0.005,
         more=True,
-        measure="Yards of plied strand that go into one yard of cabled yarn. Not used for a plain"
-        " plied yarn.",
+        measure="Length of plied strand that goes into the same length of cabled yarn.",
         percent=plying.which_percentage("strand"),
     )
     spread = Input(
@@ -149,6 +148,8 @@ class WhichSinglesMakeThisYarn(Sheet):
         more=True,
     )
 
+    folded = Found("number", "singles in a strand, one more than those there are")
+    is_equal = Found("flag", "all singles are to be spun, and equal")
     solid_grams = Found("number", "density of the solid fibre, in g/cm3")
     in_hand_words = Found("word", "they, in words")
     together = Found("grist", "grist of them all side by side")
@@ -161,7 +162,7 @@ class WhichSinglesMakeThisYarn(Sheet):
     is_spun = Found("flag", "the strand is one single as it is")
     is_plied = Found("flag", "equal singles are plied")
     is_cabled = Found("flag", "plied strands are twisted again")
-    is_made = Found("flag", "there is a yarn, and it is not a bare single")
+    is_folded = Found("flag", "there is a plied yarn, and it is not cabled")
     is_too_fine = Found("flag", "the single is finer than the fibre is likely to spin")
     is_spinnable = Found("flag", "the single has fibres enough")
     strand = Found("grist", "grist of the plied strand")
@@ -188,11 +189,12 @@ class WhichSinglesMakeThisYarn(Sheet):
     def work_out(self) -> Mapping[str, Any]:
         """Work from the yarn back to its singles, and count the fibres in the one asked for."""
         count = len(self.in_hand)
-        has_hand, is_folded = count > 0, self.plies > 1
-        take_up = self.take_up if has_hand or is_folded else 1
+        has_hand = count > 0
+        folded = count + 1 if has_hand else self.plies
+        take_up = self.take_up if folded > 1 else 1
         cable_take_up = self.cable_take_up if self.cables > 1 else 1
         strand = formulas.singles_grist(self.grist_wanted, self.cables, cable_take_up)
-        single = formulas.singles_grist(strand, self.plies, self.take_up if is_folded else 1)
+        single = formulas.singles_grist(strand, folded, take_up)
         together = math.nan
         if has_hand:
             together = formulas.plied_grist_unequal(self.in_hand, [1.0 for _ in self.in_hand])
@@ -210,10 +212,12 @@ class WhichSinglesMakeThisYarn(Sheet):
             "in_hand_plied": in_hand_plied,
             "is_too_heavy": is_too_heavy,
             "is_completed": is_completed,
-            "is_spun": not has_hand and not is_folded,
-            "is_plied": not has_hand and is_folded,
+            "folded": folded,
+            "is_equal": not has_hand,
+            "is_spun": folded <= 1,
+            "is_plied": not has_hand and folded > 1,
             "is_cabled": self.cables > 1 and not is_too_heavy,
-            "is_made": is_completed if has_hand else self.cables > 1 or is_folded,
+            "is_folded": self.cables <= 1 and (is_completed if has_hand else folded > 1),
             "strand": strand,
             "side": formulas.singles_grist(strand, 1, take_up),
             "single": single,
@@ -227,6 +231,17 @@ class WhichSinglesMakeThisYarn(Sheet):
             "wraps_high": formulas.wraps_per_inch_from_grist(self.grist_wanted, dense),
             **self._fibres(asked, is_too_heavy=is_too_heavy),
         }
+
+    def unused(self) -> list[str]:
+        """Name the plies where singles are listed, and the take-ups where nothing is twisted."""
+        names: list[str] = []
+        if len(self.in_hand) > 0:
+            names = [*names, "plies"]
+        elif self.plies <= 1:
+            names = [*names, "take_up"]
+        if self.cables <= 1:
+            names = [*names, "cable_take_up"]
+        return names
 
     def _fibres(self, asked: float, *, is_too_heavy: bool) -> dict[str, Any]:
         """Count the fibres in the section of the single asked for, and grade the wool."""

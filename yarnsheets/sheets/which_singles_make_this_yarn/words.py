@@ -9,57 +9,54 @@ from yarnsheets.published.sources import HANDSPUN_BULK_DENSITY
 ANSWER: tuple[Line, ...] = (
     (
         "is_too_heavy",
-        "That cannot be spun: by themselves your {in_hand_words} would make {in_hand_plied}, and"
-        " {strand} is wanted. One more only makes it heavier. Take one out of the list, or ask for"
-        " a heavier yarn.",
+        "That cannot be spun: what you have is too heavy already.",
     ),
     (
-        "is_spun",
-        "Spin a single of {asked}: a cut of it hangs level at {asked_cut} on your balance.",
+        "is_too_heavy",
+        "Your {in_hand_words} alone would make {in_hand_plied}, and {strand} is wanted. Take one"
+        " out of the list, or ask for a heavier yarn.",
     ),
-    (
-        "is_plied",
-        "Spin {plies} singles of {asked} each: a cut of one hangs level at {asked_cut} on your"
-        " balance.",
-    ),
+    ("is_spun", "Spin a single of {asked}, with a cut of {asked_cut}."),
+    ("is_plied", "Spin {plies} singles of {asked}, each with a cut of {asked_cut}."),
     (
         "is_completed",
-        "Beside your {in_hand_words} spin one of {asked}: a cut of it hangs level at {asked_cut} on"
-        " your balance.",
+        "Beside your {in_hand_words} spin one of {asked}, with a cut of {asked_cut}.",
     ),
     (
         "is_cabled",
-        "Make {cables} such strands, each with a cut of {strand_cut}, and twist them together.",
+        "Twist {cables} such strands together, each with a cut of {strand_cut}; the finished yarn"
+        " hangs level at {yarn_cut}.",
     ),
-    ("is_made", "The finished yarn, of {grist_wanted}, hangs level at {yarn_cut}."),
+    ("is_folded", "The finished yarn, of {grist_wanted}, hangs level at {yarn_cut}."),
     (
         "is_too_fine",
-        "But that is too fine for this fibre: at {micron} micron only about {fibres:2} fibres would"
-        " lie side by side in the single, and it needs {least_fibres}. The finest it is likely to"
-        " spin is about {finest}: take a finer fibre, or ask for a heavier yarn.",
+        "But that is too fine for this fibre: the finest that holds at {micron} micron is about"
+        " {finest~}.",
     ),
     (
         "is_spinnable",
-        "At {micron} micron the single has about {fibres:2} fibres side by side, enough to hold:"
-        " about {finest} would be the finest.",
+        "The fibre holds at that: the finest at {micron} micron is about {finest~}.",
     ),
 )
 
 LABELS = {
     "single_label": "{single}",
-    "finest_label": "finest, {finest}",
+    "finest_label": "finest, about {finest~}",
     "least_label": "needs {least_fibres} fibres",
-    "fibres_label": "{fibres:2} fibres",
+    "fibres_label": "{fibres:2|fibre|fibres}",
 }
 
 
 def worked(measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
     """Write the arithmetic from the yarn to the single, and of the fibres in it."""
     yield from _plying(grist)
-    also = "" if measure.units["short"] == "in" else ", which is {asked_cut:4}"
+    # a balance's own grist, by the units that its factor is shown in
+    own = "yd/lb" if measure.units["short"] == "in" else "m/100g"
+    if own != grist.unit:
+        yield "not is_too_heavy", f"On the balance {{asked:4}} is {{asked@{own}:4}}."
     yield (
         "not is_too_heavy",
-        "Its cut: {asked@yd/lb:4} ÷ {balance_factor@yd/lb/in:4} = {asked_cut@in:4}" + f"{also}.",
+        f"Its cut: {{asked@{own}:4}} ÷ {{balance_factor:4}} = {{asked_cut:4}}.",
     )
     yield from _fibres()
     yield (
@@ -110,8 +107,9 @@ def _fibres() -> Iterable[Line]:
     )
     yield (
         "not is_too_heavy",
-        "A kilometre of the single weighs {asked@tex:4!} g, so {fibres} fibres lie side by side"
-        " in it. Handspun needs 20 to 40 (common practice, no source).",
+        "A kilometre of the single weighs {asked@tex:4!} g, so about {fibres:2|fibre|fibres} would"
+        " lie side by side in it, and it needs {least_fibres}. Handspun needs 20 to 40 (common"
+        " practice, no source).",
     )
     yield (
         "is_spinnable",
