@@ -20,6 +20,7 @@ from yarnsheets.published.sources import (
     TEXTILE_FIBRES,
     Source,
 )
+from yarnsheets.sheets.shared.whole import whole_up
 
 SHORT: Mapping[Source, str] = {
     ASTM_D1909: "ASTM D1909",
@@ -65,9 +66,9 @@ AUTHORITIES: Mapping[str, str] = {
 KNOWN_BY: Mapping[str, str] = {
     "humidity": "the humidity of the air (wool)",
     "standard": "published for air of 65% humidity",
-    **AUTHORITIES,
     "regain": "my own figure, a regain",
     "content": "my own figure, a moisture content",
+    **AUTHORITIES,
 }
 """How a day's regain may be known, and what the page calls it."""
 
@@ -102,7 +103,7 @@ def by_label(first: Fibre, second: Fibre, share: float) -> list[Part]:
 
     A label gives shares of goods that hold the water agreed for each fibre, not of dry goods: an
     allowance is added to each dry mass (Regulation (EU) No 1007/2011, annexes VIII and IX, the
-    rule from memory).
+    rule from memory). ASTM D1909-04, 1.1, has its own regains used for blends likewise.
 
     >>> [(_, polyester), (_, wool)] = by_label(regain.POLYESTER, regain.WOOL, 0.5)
     >>> round(polyester / wool, 4), round(1.17 / 1.015, 4)
@@ -133,17 +134,17 @@ def too_wet(parts: Sequence[Part], by: str, figure: float) -> str | None:
 and let the yarn dry before you weigh it.
     """
     value = formulas.regain_from_content(figure) if by == "content" else figure
-    most = sum(share * fibre.most.value for fibre, share in parts)
-    if value <= most + 1e-9:  # the last bits of a sum
+    most = whole_up(sum(share * fibre.most.percent for fibre, share in parts))
+    if 100 * value <= most + 1e-9:  # the last bits of a sum
         return None
     whose = (
-        f"A moisture content of {show(100 * figure)}% is a regain of {show(100 * value)}%, which"
+        f"A moisture content of {show(100 * figure)}% is a regain of {show(100 * value, 4)}%, which"
         if by == "content"
-        else f"A regain of {show(100 * value)}%"
+        else f"A regain of {show(100 * value, 4)}%"
     )
     return (
-        f"{whose} cannot be: {named(parts)} takes up from 0 to about {show(100 * most, 2)}% from"
-        " the air. Check the fibre, and let the yarn dry before you weigh it."
+        f"{whose} cannot be: {named(parts)} takes up from 0 to about {most}% from the air."
+        " Check the fibre, and let the yarn dry before you weigh it."
     )
 
 
@@ -254,7 +255,10 @@ def weight_in_air(parts: Sequence[Part], now: Used) -> list[dict[str, float]]:
 
 
 def published(parts: Sequence[Part]) -> list[dict[str, str | float | bool]]:
-    """Return all that is published of a yarn's fibres, contradictions side by side."""
+    """Return all that is published of a yarn's fibres, contradictions side by side.
+
+    What a fibre takes from the air comes before what the trade has agreed.
+    """
     return [
         {
             "figure": f"{each.fibre.split(', or')[0]}|{SHORT[each.source]}{where}",
@@ -264,7 +268,7 @@ def published(parts: Sequence[Part]) -> list[dict[str, str | float | bool]]:
             "recalled": each.reading == "from memory",
         }
         for fibre, _ in parts
-        for where, group in (("", fibre.commercial), (" at 65%", fibre.in_standard_air))
+        for where, group in ((" at 65%", fibre.in_standard_air), ("", fibre.commercial))
         for each in group
     ]
 
