@@ -48,7 +48,7 @@ BLANKET = {
 }
 GARTER = {**BLANKET, "stitch": "garter"}
 SWATCH = {"known_by": "swatch", "swatch_width": 6, "swatch_length": 6, "swatch_weight": 0.5 * OZ}
-DYE = {**METRIC, "weight": 454 * G, "spare": 0, "pot_holds": 500 * G, "depth": 0.01, "strength": 1}
+DYE = {**METRIC, "weight": 454 * G, "pot_holds": 500 * G, "depth": 0.01, "strength": 1}
 TO_DYE = {**DYE, "weight": 1100 * G, "pot_holds": 1200 * G, "depth": 0.02, "strength": 1.5}
 
 
@@ -351,7 +351,7 @@ ANSWERS: Mapping[str, tuple[Answer, ...]] = {
         answer(case({**DYE, "parts": [60, 30, 10]}, "{stock_1!}, {stock_2!} and {stock_3}")),
         answer(
             case(
-                {**DYE, "water_now": 0.09, "water_used": 0.16},
+                {**DYE, "recipe_by": "own", "water_now": 0.09, "water_used": 0.16},
                 "{lot_fibre}",
                 "{wet_used} ÷ {wet_now}",
                 "{all_stock}",

@@ -14,6 +14,7 @@ from yarnsheets.published.regain import FIBRES, Fibre, Reading, Regain, wool_in_
 
 NAMED = {name: it for name, it in vars(regain).items() if isinstance(it, Regain)}
 HELD = [each for fibre in FIBRES for each in (*fibre.commercial, *fibre.in_standard_air)]
+MOST = [fibre.most for fibre in FIBRES]
 SOURCES = [it for it in vars(sources).values() if isinstance(it, sources.Source)]
 
 every_regain = pytest.mark.parametrize("each", HELD, ids=lambda each: each.fibre)
@@ -31,6 +32,9 @@ def test_every_named_regain_belongs_to_a_fibre() -> None:
     }
 
 
+every_other = pytest.mark.parametrize("each", [*HELD, *MOST], ids=lambda each: each.fibre)
+
+
 @every_regain
 def test_lies_in_its_range_and_is_a_regain(each: Regain) -> None:
     assert each.low <= each.percent <= each.high
@@ -39,7 +43,7 @@ def test_lies_in_its_range_and_is_a_regain(each: Regain) -> None:
     assert each.value == pytest.approx(each.percent / 100, rel=1e-15)
 
 
-@every_regain
+@every_other
 def test_says_where_it_is_from_and_how_it_was_come_by(each: Regain) -> None:
     assert each.source in SOURCES
     assert each.reading in get_args(Reading)
@@ -154,6 +158,34 @@ def test_a_commercial_regain_is_not_that_of_the_air() -> None:
     (flax,) = regain.FLAX.in_standard_air
     assert regain.FLAX_ASTM.percent > flax.high
     assert regain.WOOL_ASTM.percent < regain.WOOL_FROM_DRIER_AIR.low
+
+
+# --- the most a fibre takes up: Morton and Hearle, from memory and round ---
+
+# International Critical Tables, as reprinted in ASHRAE handbooks, from memory: per cent in air of
+# 90 % humidity, which is less than in air that holds no more.
+AT_90 = [
+    (regain.WOOL, 23.4),
+    (regain.SILK, 18.8),
+    (regain.COTTON, 14.1),
+    (regain.FLAX, 13.8),
+    (regain.JUTE, 20.2),
+    (regain.VISCOSE, 16.0),
+]
+
+
+@pytest.mark.parametrize(("fibre", "percent"), AT_90)
+def test_a_fibre_holds_more_than_in_air_of_90_per_cent(fibre: Fibre, percent: float) -> None:
+    assert fibre.most.percent > percent
+    # and not three times as much: what swells so far is wet
+    assert fibre.most.percent < 3 * percent
+
+
+def test_a_fibre_holds_what_it_has_in_standard_air_and_more() -> None:
+    for fibre in FIBRES:
+        assert all(each.high < fibre.most.percent for each in fibre.in_standard_air)
+        assert fibre.most.reading == "from memory"
+    assert wool_in_air(90).high < regain.WOOL.most.percent
 
 
 # --- wool against humidity: International Critical Tables, from memory ---

@@ -20,6 +20,7 @@ from hypothesis import strategies as st
 from tests.browser import open_sheet
 from tests.emitted import run
 from tests.reader import box, centre, said, type_in
+from tests.sheets.drawn import all_inputs, wrong_with
 from yarnsheets import units
 from yarnsheets.published.yarn_weights import YARN_WEIGHTS
 from yarnsheets.sheets import WhatDoWrapsTellOfGrist
@@ -69,9 +70,11 @@ def test_the_range_ends_where_the_wraps_would_be_those_counted(wraps: float) -> 
 def test_wraps_alone_give_no_one_grist() -> None:
     sheet = WhatDoWrapsTellOfGrist(wraps=24, covered=2, known="unknown", stitches=[])
     plain = sheet.sentence.replace("\N{NO-BREAK SPACE}", " ")
-    # by hand: 12 to the inch at 0.40, 0.12, 1.31 and 0.08 g/cm3
-    assert "usually from 352 to 1,175 yd/lb, and anything from 108 to 1,762 yd/lb" in plain
-    assert "you measured" not in plain
+    # by hand: 12 to the inch at 0.40, 0.12, 1.31 and 0.08 g/cm3 are 352.4, 1174.6, 107.6 and 1761.9
+    assert plain.startswith("12 to the inch usually means a grist of 352 to 1,170 yd/lb.")
+    caption = " ".join(sheet.said(CHARTS["wraps_with_grist"]["caption"]))
+    assert "from 108 to 1,760\N{NO-BREAK SPACE}yd/lb" in caption
+    assert "Yours" not in plain
     flags = (sheet.is_airy, sheet.is_usual, sheet.is_dense, sheet.is_impossible)
     assert not any(flags)
 
@@ -79,14 +82,33 @@ def test_wraps_alone_give_no_one_grist() -> None:
 def test_in_tex_the_lower_end_of_the_range_comes_first() -> None:
     # by hand: 0.2117 cm thick, 0.7854 x 0.2117**2 x 100,000 x 0.12 and 0.40 g to the kilometre
     sheet = WhatDoWrapsTellOfGrist(wraps=24, covered=2, grist_unit="tex", stitches=[])
-    assert "usually from 422 to 1,408\N{NO-BREAK SPACE}tex" in sheet.sentence
-    assert "from 282 to 4,610\N{NO-BREAK SPACE}tex is possible" in sheet.sentence
+    assert "a grist of 422 to 1,410\N{NO-BREAK SPACE}tex" in sheet.sentence
+    caption = " ".join(sheet.said(CHARTS["wraps_with_grist"]["caption"]))
+    assert "all that is possible, from 282 to 4,610\N{NO-BREAK SPACE}tex" in caption
     airy = next(line for line in sheet.arithmetic if "airy for handspun" in line)
-    assert "= 422.3 g: a grist of 422.3 tex, or 1,175\N{NO-BREAK SPACE}yd/lb." in airy
+    assert airy.endswith("= 422.3 g: a grist of 422.3\N{NO-BREAK SPACE}tex.")
 
 
-def test_wraps_over_a_width_are_shared_out() -> None:
-    assert WhatDoWrapsTellOfGrist(wraps=37, covered=2.5).wraps_per_inch == pytest.approx(14.8)
+def test_the_arithmetic_gives_each_end_in_the_unit_chosen() -> None:
+    # by hand: 2.116667 mm thick is 3.518802 mm2, so 422.256 and 1407.521 tex; times 9 for denier
+    def ends(unit: str) -> list[str]:
+        lines = WhatDoWrapsTellOfGrist(wraps=24, covered=2, grist_unit=unit).arithmetic
+        return [
+            line.partition(", or ")[2].replace("\N{NO-BREAK SPACE}", " ")
+            for line in lines
+            if "for handspun" in line
+        ]
+
+    assert ends("denier") == ["3,800 denier.", "12,668 denier."]
+    assert ends("yd/lb") == ["1,175 yd/lb.", "352.4 yd/lb."]
+
+
+@pytest.mark.parametrize(("measure", "units"), [("yards, ounces", 2), ("metres, grams", 1)])
+def test_the_thickness_is_not_said_twice_in_one_unit(measure: str, units: int) -> None:
+    # exact: 6 inches are 15.24 cm, and 400 turns over them 0.0381 cm each
+    line = WhatDoWrapsTellOfGrist(wraps=400, covered=6, measure=measure).arithmetic[1]
+    assert line.count("0.0381\N{NO-BREAK SPACE}cm") == 1
+    assert line.count("which is") == units - 1
 
 
 # ---- with a measured grist -------------------------------------------------------------------
@@ -95,12 +117,12 @@ def test_wraps_over_a_width_are_shared_out() -> None:
 @pytest.mark.parametrize(
     ("grams", "words"),
     [
-        (0.10, "airier than most"),
-        (0.119, "airier than most"),
-        (0.121, "as airy as handspun usually is"),
-        (0.399, "as airy as handspun usually is"),
-        (0.401, "denser than most"),
-        (1.30, "denser than most"),
+        (0.10, "is airier than most"),
+        (0.119, "is airier than most"),
+        (0.121, "is as airy as handspun usually is"),
+        (0.399, "is as airy as handspun usually is"),
+        (0.401, "is denser than most"),
+        (1.30, "is denser than most"),
         (1.32, "That cannot be"),
         (0.079, "hard to believe"),
     ],
@@ -119,8 +141,9 @@ def test_denser_than_solid_fibre_is_a_warning_and_no_answer() -> None:
     )
     assert not WhatDoWrapsTellOfGrist(wraps=40, covered=1, grist=1200).warnings
     (warning,) = WhatDoWrapsTellOfGrist(wraps=40.5, covered=1, grist=1200).warnings
-    assert "wool without any air in it is 1.31" in warning
-    assert "Wrap it again" in warning
+    said_so = WhatDoWrapsTellOfGrist(wraps=40.5, covered=1, grist=1200).say(warning)
+    assert "denser than wool without any air in it, 1.31" in said_so
+    assert "Wrap it again" in said_so
 
 
 def test_what_cannot_be_of_wool_may_be_of_cotton() -> None:
@@ -136,8 +159,56 @@ def test_the_same_wraps_with_grist_unknown_are_not_impossible() -> None:
 
 @pytest.mark.parametrize(("wraps", "covered"), [(5, 2), (100, 1)])
 def test_unlikely_wraps_are_met_with_what_to_do(wraps: float, covered: float) -> None:
-    (warning,) = WhatDoWrapsTellOfGrist(wraps=wraps, covered=covered, grist=3000).warnings
-    assert "usual 3 to 70" in warning
+    sheet = WhatDoWrapsTellOfGrist(wraps=wraps, covered=covered, grist=3000)
+    assert (
+        "from 3\N{NO-BREAK SPACE}to the inch up to 70\N{NO-BREAK SPACE}to the inch"
+        in sheet.sentence
+    )
+    # exact: an inch is 2.54 cm
+    sheet.measure = "metres, grams"
+    assert (
+        "from 1.18\N{NO-BREAK SPACE}to the cm up to 27.6\N{NO-BREAK SPACE}to the cm"
+        in sheet.sentence
+    )
+    assert "inch" not in sheet.sentence
+
+
+# ---- what goes on to other worksheets ----------------------------------------------------------
+
+
+def test_only_a_measured_grist_goes_on() -> None:
+    names = {name for way in WhatDoWrapsTellOfGrist.onward for name in way.carries.values()}
+    assert names == {"measured_grist"}
+    assert WhatDoWrapsTellOfGrist(grist=1234).measured_grist == 1234
+    assert math.isnan(WhatDoWrapsTellOfGrist(grist=1234, known="unknown").measured_grist)
+    # nor one that cannot be: see denser than solid fibre
+    assert math.isnan(WhatDoWrapsTellOfGrist(wraps=40.5, covered=1, grist=1200).measured_grist)
+
+
+def test_the_grist_is_not_asked_of_a_reader_with_wraps_alone() -> None:
+    assert WhatDoWrapsTellOfGrist().unused() == []
+    assert WhatDoWrapsTellOfGrist(known="unknown").unused() == ["grist"]
+    ends = [WhatDoWrapsTellOfGrist(known="unknown", grist=grist) for grist in (100, 30000)]
+    assert ends[0].sentence == ends[1].sentence
+
+
+# ---- whatever is typed -------------------------------------------------------------------------
+
+
+@settings(deadline=None, max_examples=150)
+@given(all_inputs(WhatDoWrapsTellOfGrist))
+def test_whatever_is_typed_is_answered_in_words(given: dict[str, Any]) -> None:
+    assert wrong_with(WhatDoWrapsTellOfGrist(**given)) == []
+
+
+@settings(deadline=None)
+@given(st.floats(3, 70), st.floats(1, 1.5))
+def test_more_wraps_never_mean_a_heavier_yarn(wraps: float, times: float) -> None:
+    """Trade sense: a thinner yarn of the same airiness is longer to the weight."""
+    more = min(wraps * times, 70)
+    one, other = (WhatDoWrapsTellOfGrist(wraps=w * 2, covered=2) for w in (wraps, more))
+    assert one.usual_low <= other.usual_low * (1 + 1e-12)
+    assert one.usual_high <= other.usual_high * (1 + 1e-12)
 
 
 # ---- diameters in cloth are another quantity ---------------------------------------------------
@@ -186,7 +257,7 @@ def test_doubling_the_grist_does_not_double_the_wraps() -> None:
 )
 def test_the_category_is_a_set(stitches: list[float], words: str) -> None:
     sheet = WhatDoWrapsTellOfGrist(stitches=stitches)
-    assert f"is {words}." in sheet.sentence
+    assert f"By its gauge it is {words}." in sheet.sentence
     marked = [row["category"] for row in sheet.bands if row["yours"]]
     assert marked == [
         f"{each.number} {each.name}" for each in YARN_WEIGHTS if f"({each.number})" in words

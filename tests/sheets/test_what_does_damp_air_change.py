@@ -6,6 +6,7 @@ GATE      published: Graduate Aptitude Test in Engineering, Textile Engineering,
 D1909     published: ASTM D1909-13, as quoted in Bioresources and Bioprocessing, 2020, table 10.
 D2118     published: ASTM D2118-18, contents as printed on the standard's public page.
 EU        published: Regulation (EU) 1007/2011, annex IX; combed wool 18.25 % from memory.
+Invoice   hand-worked: 20 t of an 80/20 blend at a moisture content of 4 %, by ISO 6741.
 ICT       from memory: International Critical Tables, wool in air, as reprinted in ASHRAE handbooks.
 exact     hand-worked: from the definitions of regain and content.
 """
@@ -21,10 +22,11 @@ from hypothesis import strategies as st
 from tests.browser import open_sheet, wait_until
 from tests.published.test_tables import printed
 from tests.reader import said, type_in
+from tests.sheets.drawn import a_value, all_inputs, wrong_with
 from yarnsheets.page import chart
 from yarnsheets.published import regain
 from yarnsheets.sheets import WhatDoesDampAirChange
-from yarnsheets.sheets.what_does_damp_air_change import regain_used
+from yarnsheets.sheets.shared import regain_used
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -33,6 +35,12 @@ if TYPE_CHECKING:
 
 GRAMS = 1 / 453.59237
 COTTON, POLYESTER = "cotton", "polyester"
+CHARTS = {chart["name"]: chart for chart in WhatDoesDampAirChange.describe()["charts"]}
+
+
+def under(sheet: WhatDoesDampAirChange, chart: str) -> str:
+    """Give the words under a chart."""
+    return " ".join(sheet.said(CHARTS[chart]["caption"]))
 
 
 def typed(now: float, then: float = 0.16, **others: Any) -> WhatDoesDampAirChange:
@@ -50,7 +58,8 @@ def test_1000_at_9_per_cent_is_940_at_16() -> None:
     sheet = typed(0.09, 0.16, grist=1000)
     assert sheet.grist_then == printed("939.655172413793")
     assert "940\N{NO-BREAK SPACE}yd/lb" in sheet.sentence
-    assert "Regain used: 9% today and 16% then, by your own figure." in sheet.sentence
+    used = "regains used: 9% today and 16% then, by your own figure."
+    assert used in under(sheet, "published_regains")
 
 
 def test_a_ball_made_up_at_the_combed_regain() -> None:
@@ -59,26 +68,45 @@ def test_a_ball_made_up_at_the_combed_regain() -> None:
         weight=50 * GRAMS, now_by="combed", then_by="regain", water_then=0.14
     )
     assert sheet.weight_then / GRAMS == printed("48.2029598308668")
-    assert "18.3% today, by EU 1007/2011 (from memory)" in sheet.sentence
+    used = "18.3% today, by EU 1007/2011 (from memory); 14% then, by your own figure."
+    assert used in under(sheet, "published_regains")
 
 
 @pytest.mark.parametrize(
-    ("invoice", "grams", "said"),
+    ("invoice", "grams", "agreed", "whose"),
     [
         # exact: 11360 / 109, 11700 / 109 and 11825 / 109
-        ("astm", "104.220183486239", "at the 13.6% of ASTM D1909 (read as quoted)"),
-        ("eu", "107.339449541284", "at the 17% of EU 1007/2011 (read)"),
-        ("combed", "108.48623853211", "at the 18.25% of EU 1007/2011 (from memory)"),
+        ("astm", "104.220183486239", "13.6%", "ASTM D1909 (read as quoted)"),
+        ("eu", "107.339449541284", "17%", "EU 1007/2011 (read)"),
+        ("combed", "108.48623853211", "18.25%", "EU 1007/2011 (from memory)"),
     ],
 )
-def test_100_grams_at_9_per_cent_invoiced(invoice: str, grams: str, said: str) -> None:
+def test_100_grams_at_9_per_cent_invoiced(
+    invoice: str, grams: str, agreed: str, whose: str
+) -> None:
     sheet = typed(0.09, weight=100 * GRAMS, invoice=invoice)
     assert sheet.invoice_weight / GRAMS == printed(grams)
-    assert said in sheet.sentence
+    assert sheet.sentence.endswith(f"at the agreed {agreed}.")
+    assert f"by {whose}, is" in sheet.arithmetic[-1]
 
 
 def test_without_an_invoice_none_is_spoken_of() -> None:
     assert "invoice" not in WhatDoesDampAirChange().sentence
+
+
+def test_the_answer_is_a_number_and_no_word_of_sources() -> None:
+    for by in ("humidity", "standard", "eu"):
+        sheet = WhatDoesDampAirChange(now_by=by, second="silk", invoice="combed")
+        assert len(sheet.sentence.split(". ")) == 3
+        assert not {"memory", "read", "EU", "Tables"} & set(sheet.sentence.split())
+
+
+def test_ends_that_would_be_written_alike_are_not_given() -> None:
+    # cotton at 65 % is 7 to 8 % of water: its weight is known to within one part in a hundred
+    near = WhatDoesDampAirChange(fibre=COTTON, now_by="astm", then_by="standard")
+    assert near.weight_low < near.weight_high
+    assert "between" not in near.sentence
+    assert "between" in WhatDoesDampAirChange().sentence
 
 
 @settings(deadline=None)
@@ -94,9 +122,11 @@ def test_mixing_the_days_is_off_by_the_water() -> None:
     sheet = typed(0.09, 0.16, weight=0.25, grist=1000)
     assert sheet.yards_wrong == pytest.approx(250 * 1.16 / 1.09, rel=1e-12)
     assert sheet.yards_reverse == pytest.approx(250 * 1.09 / 1.16, rel=1e-12)
-    assert "266\N{NO-BREAK SPACE}yd, 6.4% too many" in sheet.sentence
-    assert "235\N{NO-BREAK SPACE}yd, 6% too few" in typed(0.16, 0.09, weight=0.25).sentence
-    assert "too" not in typed(0.09, 0.09).sentence
+    for one, other in ((0.09, 0.16), (0.16, 0.09)):
+        words = under(typed(one, other, weight=0.25, grist=1000), "yards_by_pairing")
+        assert "266\N{NO-BREAK SPACE}yd" in words
+        assert "235\N{NO-BREAK SPACE}yd" in words
+        assert "up to 6.4% off" in words
 
 
 # ---- content is never taken for regain -----------------------------------------------------------
@@ -118,7 +148,7 @@ def test_a_content_is_shown_as_the_regain_it_is(
     sheet = WhatDoesDampAirChange(now_by="content", water_now=content)
     assert sheet.regain_now == printed(regain_of_it)
     assert sheet.content_now == pytest.approx(content, rel=1e-12)
-    assert shown in sheet.sentence
+    assert shown in under(sheet, "published_regains")
 
 
 def test_a_regain_is_shown_as_the_content_it_is() -> None:
@@ -128,10 +158,10 @@ def test_a_regain_is_shown_as_the_content_it_is() -> None:
     assert "13.6% of the dry weight, a moisture content of 11.97%" in sheet.arithmetic[0]
 
 
-def blend(by: str) -> WhatDoesDampAirChange:
+def blend(by: str, share: float = 0.33, water: float = 0.04) -> WhatDoesDampAirChange:
     return WhatDoesDampAirChange(
-        weight=1, fibre=POLYESTER, second=COTTON, share=0.33, invoice="astm",
-        now_by=by, water_now=0.04, then_by=by, water_then=0.04,
+        weight=1, fibre=POLYESTER, second=COTTON, share=share, share_of="dry", invoice="astm",
+        now_by=by, water_now=water, then_by=by, water_then=water,
     )  # fmt: skip
 
 
@@ -149,20 +179,83 @@ def test_an_invoice_from_a_content() -> None:
     assert 100 * mistaken.invoice_weight == printed("99.1086538461538")
 
 
+def test_20_tons_of_polyester_and_cotton_are_sold_by_the_agreed_regain() -> None:
+    """Invoice: 80/20 at 4 % content is 19200 kg dry, and 19587.84 kg with the agreed 2.02 %."""
+    sheet = blend("content", share=0.2)
+    assert 20000 * sheet.dry == printed("19200")
+    assert sheet.regain_agreed == printed("0.0202")
+    assert 20000 * sheet.invoice_weight == printed("19587.84")
+
+
 def test_water_of_a_blend() -> None:
     """GATE 2007, question 70: half wool at 17 %, half silk and viscose at 11 %: 12.28 in 100 g."""
     sheet = WhatDoesDampAirChange(
-        weight=100 * GRAMS, fibre="wool", second="silk", share=0.5, now_by="eu", then_by="eu"
-    )
+        weight=100 * GRAMS, fibre="wool", second="silk", share=0.5, share_of="dry",
+        now_by="eu", then_by="eu",
+    )  # fmt: skip
     assert sheet.regain_now == printed("0.14")
     assert (sheet.weight - sheet.dry) / GRAMS == printed("12.28")
-    assert "by EU 1007/2011 (wool read, silk from memory)" in sheet.sentence
+    origin = "by EU 1007/2011 (wool read, silk from memory)"
+    assert origin in under(sheet, "published_regains")
+
+
+# ---- a label counts each fibre with its agreed water ---------------------------------------------
+
+
+def test_a_label_s_shares_are_not_of_the_dry_weight() -> None:
+    # EU: wool 17 %, polyester 1.5 %. Exact: half and half on a label is 50 / 1.17 of dry wool and
+    # 50 / 1.015 of dry polyester, so polyester is 1.17 / (1.17 + 1.015) of the dry weight
+    sheet = WhatDoesDampAirChange(second=POLYESTER, share=0.5, now_by="eu", then_by="eu")
+    assert sheet.dry_share == pytest.approx(1.17 / 2.185, rel=1e-12)
+    # exact: 100 g at the agreed regains holds 50 g of either with its water, which gives them back
+    assert sheet.dry * (1 - sheet.dry_share) * 1.17 == pytest.approx(sheet.weight / 2, rel=1e-12)
+    assert sheet.dry * sheet.dry_share * 1.015 == pytest.approx(sheet.weight / 2, rel=1e-12)
+    assert "50% of polyester has the water in it" in " ".join(sheet.arithmetic)
+    dry = WhatDoesDampAirChange(second=POLYESTER, share=0.5, share_of="dry")
+    assert dry.dry_share == 0.5
+    assert "label" not in " ".join(dry.arithmetic)
+
+
+def test_goods_at_their_agreed_regain_weigh_what_their_label_says() -> None:
+    sheet = WhatDoesDampAirChange(second="silk", now_by="eu", invoice="eu", weight=100 * GRAMS)
+    assert sheet.invoice_weight / GRAMS == pytest.approx(100, rel=1e-12)
+
+
+# ---- no fibre holds more than it can -----------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("fibre", "most"),
+    # Morton and Hearle, from memory and round
+    [("wool", 33), ("silk", 35), (COTTON, 27), ("flax", 25), ("nylon", 9), (POLYESTER, 1)],
+)
+def test_a_regain_that_a_fibre_cannot_have_is_refused_with_its_range(fibre: str, most: int) -> None:
+    def at(percent: float) -> WhatDoesDampAirChange:
+        return typed(percent / 100, 0.005, fibre=fibre)
+
+    assert not at(most).warnings
+    assert at(most + 0.5).warnings == at(most + 0.5).warnings[:1]
+    words = at(most + 0.5).sentence
+    assert f"{fibre} takes up from 0 to about {most}% from the air" in words
+    assert "let the yarn dry" in words
+    # only what is typed is held to it, and only on the day that it is typed for
+    sheet = WhatDoesDampAirChange(fibre=fibre, now_by="eu", then_by="eu", water_now=0.4)
+    assert not sheet.warnings
+
+
+def test_a_blend_holds_what_its_fibres_do_by_their_dry_shares() -> None:
+    # by hand: half of 33 % and half of 9 % is 21 %
+    half: dict[str, Any] = {"second": "nylon", "share": 0.5, "share_of": "dry"}
+    assert not typed(0.21, 0.1, **half).warnings
+    refused = typed(0.1, 0.215, **half).sentence
+    assert refused.startswith("A regain of 21.5% cannot be: a blend of wool and nylon")
+    assert "from 0 to about 21%" in refused
 
 
 def test_a_content_that_no_air_gives_is_met_with_what_to_do() -> None:
     (warning,) = WhatDoesDampAirChange(now_by="content", water_now=0.3).warnings
-    assert "30.0% is a regain of 42.9%" in warning  # exact: 30 / 70
-    assert "Let the yarn dry" in warning
+    assert "30% is a regain of 42.86%" in warning  # exact: 30 / 70
+    assert "let the yarn dry" in warning
 
 
 # ---- humidity -----------------------------------------------------------------------------------
@@ -175,8 +268,8 @@ def test_wool_between_two_airs() -> None:
     assert sheet.weight_low == pytest.approx(1.157 / 1.123, rel=1e-12)
     assert sheet.weight_high == pytest.approx(1.187 / 1.093, rel=1e-12)
     assert sheet.grist_then == pytest.approx(1108 / 1.172, rel=1e-12)
-    assert "10.8% today and 17.2% then, by the International Critical Tables" in sheet.sentence
-    assert "(from memory)" in sheet.sentence
+    words = under(sheet, "published_regains")
+    assert "10.8% today and 17.2% then, by the International Critical Tables (from memory)" in words
     assert [row["day"] for row in sheet.days] == ["today", "then"]
 
 
@@ -204,11 +297,14 @@ def test_nothing_is_guessed_for_a_fibre_without_a_table(fibre: str) -> None:
 
 def test_in_a_blend_the_fibre_without_a_table_is_held_and_that_is_said() -> None:
     # ICT 10.8 and 17.2 %; Morton and Hearle, as quoted, silk 10 %
-    sheet = WhatDoesDampAirChange(humidity_now=0.4, humidity_then=0.7, second="silk", share=0.5)
+    sheet = WhatDoesDampAirChange(
+        humidity_now=0.4, humidity_then=0.7, second="silk", share=0.5,
+        share_of="dry",
+    )  # fmt: skip
     assert sheet.regain_now == pytest.approx((0.108 + 0.10) / 2, rel=1e-12)
     assert sheet.regain_then == pytest.approx((0.172 + 0.10) / 2, rel=1e-12)
-    assert "no table of silk" in sheet.sentence
-    assert "held" not in typed(0.09, second="silk").sentence
+    assert "no table of silk" in under(sheet, "weight_against_humidity")
+    assert "held" not in under(typed(0.09, second="silk"), "weight_against_humidity")
 
 
 def test_standard_air_keeps_both_figures_for_wool() -> None:
@@ -227,7 +323,7 @@ def test_every_fibre_has_every_published_kind_and_says_whose(fibre: str, by: str
     assert not sheet.warnings
     assert sheet.now_low <= sheet.regain_now <= sheet.now_high
     source = {"standard": "Morton and Hearle", "astm": "ASTM D1909"}.get(by, "EU 1007/2011")
-    assert f"by {source} (" in sheet.sentence
+    assert f"by {source} (" in under(sheet, "published_regains")
     full = {"standard": "Physical Properties", "astm": "D1909"}.get(by, "No 1007/2011")
     assert full in sheet.full_now
 
@@ -253,13 +349,59 @@ def test_the_agreed_figure_is_the_authority_s(
 
 
 def test_contradictions_stand_side_by_side() -> None:
-    # D1909, D2118 twice (as contents), Australia, EU twice, air of 65 % twice
+    # air of 65 % twice, then D1909, D2118 twice (as contents), Australia, EU twice
     figures = WhatDoesDampAirChange().published
-    assert [round(row["percent"], 2) for row in figures] == [13.6, 13.64, 15, 16, 17, 18.25, 14, 17]
-    assert [row["recalled"] for row in figures] == [False] * 5 + [True] + [False] * 2
+    assert [round(row["percent"], 2) for row in figures] == [14, 17, 13.6, 13.64, 15, 16, 17, 18.25]
+    assert [row["recalled"] for row in figures] == [False] * 7 + [True]
     assert len({row["figure"] for row in figures}) == len(figures)
     both = WhatDoesDampAirChange(second="flax").published
     assert len({row["figure"] for row in both}) == len(both) == 8 + 4
+
+
+# ---- whatever is typed -------------------------------------------------------------------------
+
+
+def test_only_the_boxes_that_count_are_asked() -> None:
+    by_air = {"water_now", "water_then", "share", "share_of"}
+    assert set(WhatDoesDampAirChange().unused()) == by_air
+    assert set(WhatDoesDampAirChange(second="silk").unused()) == {"water_now", "water_then"}
+    # a blend of wool and wool is wool
+    assert set(WhatDoesDampAirChange(second="wool").unused()) == by_air
+    assert "humidity_now" in WhatDoesDampAirChange(now_by="regain").unused()
+    assert "water_now" not in WhatDoesDampAirChange(now_by="regain").unused()
+
+
+@settings(deadline=None, max_examples=100)
+@given(all_inputs(WhatDoesDampAirChange), st.data())
+def test_what_is_not_asked_makes_no_difference(given: dict[str, Any], data: st.DataObject) -> None:
+    sheet = WhatDoesDampAirChange(**given)
+    inputs = WhatDoesDampAirChange.inputs()
+    changed = {name: data.draw(a_value(inputs[name])) for name in sheet.unused()}
+    assert WhatDoesDampAirChange(**given | changed).sentence == sheet.sentence
+
+
+@settings(deadline=None, max_examples=150)
+@given(all_inputs(WhatDoesDampAirChange))
+def test_whatever_is_typed_is_answered_in_words(given: dict[str, Any]) -> None:
+    assert wrong_with(WhatDoesDampAirChange(**given)) == []
+
+
+@settings(deadline=None, max_examples=60)
+@given(
+    st.floats(0.1, 0.9), st.floats(0.1, 0.9), st.floats(0.1, 0.9),
+    st.sampled_from(["none", "silk", COTTON, POLYESTER]), st.floats(0.01, 0.99),
+)  # fmt: skip
+def test_damper_air_never_lightens_the_yarn(
+    now: float, one: float, other: float, second: str, share: float
+) -> None:
+    drier, damper = (
+        WhatDoesDampAirChange(humidity_now=now, humidity_then=then, second=second, share=share)
+        for then in sorted((one, other))
+    )
+    assert drier.weight_then <= damper.weight_then * (1 + 1e-12)
+    assert drier.weight_low <= damper.weight_low * (1 + 1e-12)
+    assert drier.weight_high <= damper.weight_high * (1 + 1e-12)
+    assert drier.grist_then >= damper.grist_then * (1 - 1e-12)
 
 
 # ---- on the page ---------------------------------------------------------------------------------

@@ -1,8 +1,9 @@
 """Published regains: how much water each fibre is sold with, and how much it takes from the air.
 
-A *commercial* regain is agreed by the trade for invoices; it is not the regain that fibre comes to
-in air of any humidity, and authorities do not agree on it. Where two of them differ both are here,
-each under its own name, and printing one tells where it is from and whether it was read there.
+A *commercial* regain is agreed by the trade for labels and invoices; it is not the regain that
+fibre comes to in air of any humidity, and authorities do not agree on it. Where two of them differ
+both are here, each under its own name, and printing one tells where it is from and whether it was
+read there.
 """
 
 from dataclasses import dataclass
@@ -57,11 +58,15 @@ and Bioprocessing, 2020, article s40643-020-00339-1)
 
 @dataclass(frozen=True)
 class Fibre:
-    """A fibre with its commercial regains, and those in air of 65 % humidity at 20 °C."""
+    """A fibre with its commercial regains, those in air of 65 % humidity at 20 °C, and its most.
+
+    `most` is about what it holds in air that can hold no more: a greater regain is wet fibre.
+    """
 
     name: str
     commercial: tuple[Regain, ...]
     in_standard_air: tuple[Regain, ...]
+    most: Regain
 
 
 _REVIEW = "in table 10 of Bioresources and Bioprocessing, 2020, article s40643-020-00339-1"
@@ -100,6 +105,12 @@ def _air(fibre: str, low: float, high: float) -> Regain:
 
 def _air_recalled(fibre: str, low: float, high: float) -> Regain:
     return Regain(fibre, (low + high) / 2, low, high, TEXTILE_FIBRES, "from memory")
+
+
+def _most(fibre: str, percent: float) -> Regain:
+    return _agreed(
+        f"{fibre}, in saturated air", percent, TEXTILE_FIBRES, "from memory", "and round"
+    )
 
 
 WOOL_ASTM = _astm("wool", 13.6)
@@ -155,37 +166,54 @@ WOOL = Fibre(
         WOOL_COMBED_EU,
     ),
     (WOOL_FROM_DRIER_AIR, WOOL_FROM_DAMPER_AIR),
+    _most("wool", 33),
 )
 HAIR = Fibre(
     "alpaca, mohair, cashmere, camel, angora or yak",
     (HAIR_ASTM, HAIR_CARDED_EU, HAIR_COMBED_EU),
     (_air_recalled("hair", 13, 16),),
+    _most("hair", 33),
 )
-HORSEHAIR = Fibre("horsehair", (HORSEHAIR_CARDED_EU, HORSEHAIR_COMBED_EU), ())
-SILK = Fibre("silk", (SILK_ASTM, SILK_EU), (_air("silk", 10, 10),))
+HORSEHAIR = Fibre(
+    "horsehair", (HORSEHAIR_CARDED_EU, HORSEHAIR_COMBED_EU), (), _most("horsehair", 33)
+)
+SILK = Fibre("silk", (SILK_ASTM, SILK_EU), (_air("silk", 10, 10),), _most("silk", 35))
 COTTON = Fibre(
     "cotton",
     (COTTON_ASTM, COTTON_NATURAL_YARN_ASTM, COTTON_EU, COTTON_MERCERISED_EU),
     (_air("cotton", 7, 8),),
+    _most("cotton", 27),
 )
-FLAX = Fibre("flax", (FLAX_ASTM, LINEN_ASTM, FLAX_EU), (_air("flax", 7, 7),))
-HEMP = Fibre("hemp", (HEMP_ASTM, HEMP_EU), (_air("hemp", 8, 8),))
+FLAX = Fibre("flax", (FLAX_ASTM, LINEN_ASTM, FLAX_EU), (_air("flax", 7, 7),), _most("flax", 25))
+HEMP = Fibre("hemp", (HEMP_ASTM, HEMP_EU), (_air("hemp", 8, 8),), _most("hemp", 30))
 RAMIE = Fibre(
     "ramie",
     (RAMIE_RAW_ASTM, RAMIE_SCOURED_ASTM, RAMIE_BLEACHED_EU),
     (_air_recalled("ramie", 6, 8),),
+    _most("ramie", 30),
 )
-JUTE = Fibre("jute", (JUTE_ASTM, JUTE_EU), (_air("jute", 12, 12),))
+JUTE = Fibre("jute", (JUTE_ASTM, JUTE_EU), (_air("jute", 12, 12),), _most("jute", 34))
 VISCOSE = Fibre(
-    "viscose, modal or lyocell", (RAYON_ASTM, VISCOSE_EU), (_air_recalled("viscose", 12, 14),)
+    "viscose, modal or lyocell",
+    (RAYON_ASTM, VISCOSE_EU),
+    (_air_recalled("viscose", 12, 14),),
+    _most("viscose", 45),
 )
 NYLON = Fibre(
-    "nylon", (NYLON_ASTM, NYLON_STAPLE_EU, NYLON_FILAMENT_EU), (_air_recalled("nylon", 4.1, 4.1),)
+    "nylon",
+    (NYLON_ASTM, NYLON_STAPLE_EU, NYLON_FILAMENT_EU),
+    (_air_recalled("nylon", 4.1, 4.1),),
+    _most("nylon", 9),
 )
 POLYESTER = Fibre(
-    "polyester", (POLYESTER_ASTM, POLYESTER_EU), (_air_recalled("polyester", 0.4, 0.4),)
+    "polyester",
+    (POLYESTER_ASTM, POLYESTER_EU),
+    (_air_recalled("polyester", 0.4, 0.4),),
+    _most("polyester", 1),
 )
-ACRYLIC = Fibre("acrylic", (ACRYLIC_ASTM, ACRYLIC_EU), (_air_recalled("acrylic", 1, 2),))
+ACRYLIC = Fibre(
+    "acrylic", (ACRYLIC_ASTM, ACRYLIC_EU), (_air_recalled("acrylic", 1, 2),), _most("acrylic", 5)
+)
 
 FIBRES = (
     WOOL, HAIR, HORSEHAIR, SILK, COTTON, FLAX, HEMP, RAMIE, JUTE, VISCOSE, NYLON, POLYESTER,

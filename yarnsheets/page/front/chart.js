@@ -81,7 +81,11 @@ export function makeChart(numbers, description, hand) {
 
     /** Write the words. */
     describe() {
-      const words = numbers.hasAnswer ? numbers.said(description.caption).join(" ") : "";
+      // without an answer, only what a flag that holds calls for
+      const lines = numbers.hasAnswer
+        ? description.caption
+        : description.caption.filter(([when]) => when && !when.startsWith("not "));
+      const words = numbers.said(lines).join(" ");
       if (caption.textContent === words) return;
       caption.textContent = words;
       frame.setAttribute("aria-label", `${description.title}. ${words}`);

@@ -1,4 +1,4 @@
-"""Charts of thickness: wraps with grist, what doubling the grist does, gauges of categories.
+"""Charts of thickness: wraps with grist, what spinning finer does, gauges of categories.
 
 On axes where equal distances are equal ratios, yarns of one bulk density lie on a straight line.
 """
@@ -33,7 +33,7 @@ _SLOPE = f"-grist_power * 57.29578 * atan2(height / {_RISE}, 2 * width / {_RUN})
 
 
 def charts(v: Any) -> tuple[chart.SheetChart, ...]:
-    """Draw wraps with grist, what doubling the grist does, and the gauge of the categories."""
+    """Draw wraps with grist, what spinning finer does, and the gauge of the categories."""
     return wraps_with_grist(v), doubled_grist(v), gauge_of_categories()
 
 
@@ -137,8 +137,9 @@ def wraps_with_grist(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "The thick bar is what your wraps usually mean, from {usual_low!} to"
-                " {usual_high}; the dotted one all that is possible.",
+                "The thick bar is what your wraps usually mean, from {usual_low~!} to"
+                " {usual_high~}; the dotted one all that is possible, from {possible_low~!} to"
+                " {possible_high~}.",
             ),
             ("is_impossible", "Your yarn lies in the grey, where no yarn can."),
             (
@@ -165,11 +166,16 @@ def _ratios(described: dict[str, Any]) -> dict[str, Any]:
 
 
 def doubled_grist(v: Any) -> chart.SheetChart:
-    """Draw how wraps and thickness go with grist at one bulk density, and how they do not."""
+    """Draw how wraps and thickness go with length to the weight, and how they do not.
+
+    Length to the weight, since grist runs the other way in some of its units.
+    """
     times = 1 + alt.datum.at / _CURVE_ROWS * (_MOST_TIMES - 1)
     of_wraps = formulas.wraps_per_inch_from_grist(times, 4 / math.pi)  # one wrap at one times
     of_diameter = formulas.diameter_from_wraps(of_wraps)
-    x = chart.axis("times", "Times the grist", _MOST_TIMES, start=1, values=[1, 2, 3, 4])
+    x = chart.axis(
+        "times", "Times the length to the weight", _MOST_TIMES, start=1, values=[1, 2, 3, 4]
+    )
     y = chart.axis("ratio", "Times the wraps, times the thickness", 2.2, values=[0, 0.5, 1, 1.5, 2])
 
     def at_two(ratio: Any) -> alt.Chart:
@@ -177,7 +183,7 @@ def doubled_grist(v: Any) -> chart.SheetChart:
 
     return chart.SheetChart(
         "doubled_grist",
-        "What doubling the grist does",
+        "What spinning twice as long does",
         chart.plot(
             x,
             y,
@@ -208,9 +214,9 @@ def doubled_grist(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "Twice the grist, of the same airiness, makes {doubled_wraps}, not"
-                " twice {wraps_per_inch!}, and {diameter_ratio:4} of the thickness, not half. Four"
-                " times the grist makes twice the wraps.",
+                "The same weight spun twice as long, and as airy, makes {doubled_wraps}, not twice"
+                " {wraps_per_inch!}, and {diameter_ratio:4} of the thickness, not half. Four times"
+                " as long makes twice the wraps.",
             ),
         ),
     )
@@ -243,8 +249,8 @@ def gauge_of_categories() -> chart.SheetChart:
         (
             (
                 "has_category",
-                "The line is your {stitch_count} stitches; the bands that it crosses are yours:"
-                " {category}. Bands overlap, so there may be two.",
+                "The line is your {stitch_count|stitch|stitches}; the bands that it crosses are"
+                " yours: {category}. Bands overlap, so there may be two.",
             ),
             (
                 None,

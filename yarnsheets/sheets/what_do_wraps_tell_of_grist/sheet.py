@@ -5,12 +5,11 @@ from collections.abc import Collection, Iterable, Mapping
 from typing import Any, ClassVar
 
 from yarnsheets import formulas
-from yarnsheets.estimates.unlikely import unlikely_wraps
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
-from yarnsheets.page.text import show
+from yarnsheets.page.text import slot
 from yarnsheets.published.sources import (
     ASHENHURST_FIRM_1999,
     ASHENHURST_SOFT_1999,
@@ -21,11 +20,11 @@ from yarnsheets.published.sources import (
     NYLON_DENSITY,
     SILK_DENSITY,
     WOOL_DENSITY,
+    WRAPS_PER_INCH,
 )
 from yarnsheets.published.yarn_weights import YARN_WEIGHTS, categories
 from yarnsheets.sheets.shared import grists
 from yarnsheets.sheets.shared.density import in_grams, in_own_units
-from yarnsheets.units import convert
 
 # Density of the solid fibre, in g/cm3.
 _SOLID = {
@@ -54,8 +53,8 @@ class WhatDoWrapsTellOfGrist(Sheet):
 
     question = "What do wraps tell of grist?"
     onward = (
-        Onward("how-many-yards", {"grist": "grist"}),
-        Onward("what-does-weaving-take", {"grist": "grist"}),
+        Onward("how-many-yards", {"grist": "measured_grist"}),
+        Onward("what-does-weaving-take", {"grist": "measured_grist"}),
     )
 
     wraps = Input(
@@ -74,7 +73,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
         2,
         low=0.25,
         high=12,
-        measure="Two inches or more evens out thick and thin.",
+        measure="Three fingers’ width or more evens out thick and thin.",
     )
     known = Pick(
         "Is the grist measured?",
@@ -84,8 +83,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
     grist = grists.asked(
         "Grist, if measured",
         1000,
-        "The length of a cut on the balance times its factor, or yards over pounds of a"
-        " skein. Left out of the answer while you say that you have wraps alone.",
+        "The length of a cut on the balance times its factor, or yards over pounds of a skein.",
     )
     stitches = Readings(
         "Stitches to 4 inches (10 cm)",
@@ -116,8 +114,9 @@ class WhatDoWrapsTellOfGrist(Sheet):
     usual_high = Found("grist", "high end of it")
     possible_low = Found("grist", "grist of solid fibre with these wraps")
     possible_high = Found("grist", "grist of the airiest yarn with these wraps")
-    airy_kilometre = Found("number", "grams of a kilometre, airy for handspun: its tex")
-    dense_kilometre = Found("number", "grams of a kilometre, dense for handspun")
+    measured_grist = Found("grist", "the grist, if it is measured and can be of this yarn")
+    airy_grist = Found("grist", "grist of a yarn of these wraps that is airy for handspun")
+    dense_grist = Found("grist", "grist of one that is dense for handspun")
     density = Found("number", "bulk density that wraps and grist mean, in g/cm3")
     solid = Found("number", "density of the solid fibre, in pounds to a yard one inch square")
     solid_grams = Found("number", "density of the solid fibre, in g/cm3")
@@ -134,20 +133,16 @@ class WhatDoWrapsTellOfGrist(Sheet):
     swatch = Table("the stitches of the swatch")
 
     answer = (
+        (None, "{wraps_per_inch} usually means a grist of {usual_low~!} to {usual_high~}."),
+        ("is_airy", "Yours, of {grist~}, is airier than most handspun."),
+        ("is_usual", "Yours, of {grist~}, is as airy as handspun usually is."),
+        ("is_dense", "Yours, of {grist~}, is denser than most handspun."),
         (
-            None,
-            "Wraps of {wraps_per_inch} leave the grist wide open: usually from {usual_low!} to"
-            " {usual_high}, and anything from {possible_low!} to {possible_high} is possible.",
+            "not has_grist",
+            "Only weighing a known length narrows that: wrapping with care does not.",
         ),
-        ("is_airy", "At the {grist} you measured, the yarn is airier than most handspun."),
-        ("is_usual", "At the {grist} you measured, the yarn is as airy as handspun usually is."),
-        ("is_dense", "At the {grist} you measured, the yarn is denser than most handspun."),
-        ("not has_grist", "Weigh a known length: more careful wrapping will not narrow that."),
-        ("has_category", "Its gauge, {stitch_count} stitches to 4 inches, is {category}."),
-        (
-            "has_no_category",
-            "Its gauge, {stitch_count} stitches to 4 inches, is finer than any category.",
-        ),
+        ("has_category", "By its gauge it is {category}."),
+        ("has_no_category", "By its gauge it is finer than any category."),
     )
     labels: ClassVar = {
         "solid_label": "{solid_grams} solid {fibre}",
@@ -165,6 +160,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
         solid = _SOLID[self.fibre]
         usual_low = formulas.grist_from_wraps(wraps, in_own_units(dense))
         usual_high = formulas.grist_from_wraps(wraps, in_own_units(airy))
+        warnings = self._unlikely(wraps, density)
         return {
             "has_grist": has_grist,
             "is_airy": has_grist and density < airy,
@@ -175,8 +171,9 @@ class WhatDoWrapsTellOfGrist(Sheet):
             "diameter": formulas.diameter_from_wraps(wraps),
             "usual_low": usual_low,
             "usual_high": usual_high,
-            "airy_kilometre": convert(usual_high, "yd/lb", "tex"),
-            "dense_kilometre": convert(usual_low, "yd/lb", "tex"),
+            "measured_grist": self.grist if has_grist and not warnings else math.nan,
+            "airy_grist": usual_high,
+            "dense_grist": usual_low,
             "possible_low": formulas.grist_from_wraps(wraps, in_own_units(solid)),
             "possible_high": formulas.grist_from_wraps(wraps, in_own_units(BULK_DENSITY.low)),
             "density": density,
@@ -188,30 +185,36 @@ class WhatDoWrapsTellOfGrist(Sheet):
             "doubled_wraps": wraps * _DOUBLED,
             "wraps_ratio": _DOUBLED,
             "diameter_ratio": 1 / _DOUBLED,
-            "warnings": self._unlikely(wraps, density),
+            "warnings": warnings,
         } | self._gauge()
+
+    def unused(self) -> list[str]:
+        """Name the grist, where it is not measured."""
+        return ["grist"] if self.known == "unknown" else []
 
     def _unlikely(self, wraps: float, density: float) -> list[str]:
         """Say what is probably wrong, if the numbers cannot be, or can hardly be, of one yarn."""
-        if odd := unlikely_wraps(wraps):
-            return [odd]
+        if not WRAPS_PER_INCH.low <= wraps <= WRAPS_PER_INCH.high:
+            return [
+                "That is outside the usual: {wraps_per_inch:4}, where handspun has from"
+                f" {slot(WRAPS_PER_INCH.low, 'wraps')} up to {slot(WRAPS_PER_INCH.high, 'wraps')}."
+                " Check that the turns touch without pressing, and the width that they cover."
+            ]
         if self.known == "unknown":
             return []
-        solid = _SOLID[self.fibre]
-        if density > solid:
+        if density > _SOLID[self.fibre]:
             return [
-                f"That cannot be: these wraps at this grist would make a yarn of {show(density, 2)}"
-                f" g/cm³, and {self.fibre} without any air in it is {show(solid)}. Probably the"
-                " yarn was pressed or stretched on the ruler, or the grist is in another unit. Wrap"
-                " it again with the turns just touching, and measure the grist again."
+                "That cannot be: these wraps at this grist would make a yarn of {density:4} g/cm³,"
+                " denser than {fibre} without any air in it, {solid_grams}. Probably the yarn was"
+                " pressed or stretched on the ruler, or the grist is in another unit. Wrap it again"
+                " with the turns just touching, and measure the grist again."
             ]
         if density < BULK_DENSITY.low:
             return [
-                "That is hard to believe: these wraps at this grist would make a yarn of"
-                f" {show(density, 2)} g/cm³, and {show(BULK_DENSITY.low)} is about the least"
-                " (common practice, no source). Probably there were gaps between the turns, or the"
-                " grist is in another unit. Wrap it again with the turns just touching, and measure"
-                " the grist again."
+                "That is hard to believe: these wraps at this grist would make a yarn of {density}"
+                f" g/cm³, and {BULK_DENSITY.low:g} is about the least. Probably there were gaps"
+                " between the turns, or the grist is in another unit. Wrap it again with the turns"
+                " just touching, and measure the grist again."
             ]
         return []
 
@@ -239,20 +242,25 @@ class WhatDoWrapsTellOfGrist(Sheet):
             "swatch": [{"stitches": stitches}] if self.stitches else [],
         }
 
-    def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
+    def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
         """Write the arithmetic in centimetres and grams, where a density is easiest by hand."""
         size = "0.7854 × {diameter@cm:4} × {diameter@cm:4}"
+        in_inches = measure.units["short"] == "in"
         yield None, "Wraps: {wraps:4} ÷ {covered:4} = {wraps_per_inch:4}."
-        yield None, "Thickness: one divided by that, {diameter:4}, which is {diameter@cm:4}."
-        for name, kilometre, density, words in (
-            ("usual_high", "airy_kilometre", HANDSPUN_BULK_DENSITY.low, "airy for handspun"),
-            ("usual_low", "dense_kilometre", HANDSPUN_BULK_DENSITY.high, "dense for handspun"),
+        yield (
+            None,
+            "Thickness: one divided by that, {diameter:4}"
+            + (", which is {diameter@cm:4}." if in_inches else "."),
+        )
+        for name, density, words in (
+            ("airy_grist", HANDSPUN_BULK_DENSITY.low, "airy for handspun"),
+            ("dense_grist", HANDSPUN_BULK_DENSITY.high, "dense for handspun"),
         ):
+            also = "" if grist.unit == "tex" else f", or {{{name}:4}}"
             yield (
                 None,
                 f"If it is {words}, {density:g} g/cm³, a kilometre weighs {size} × {density:g} ×"
-                f" 100,000 = {{{kilometre}:4}} g: a grist of {{{kilometre}:4}} tex, or"
-                f" {{{name}@yd/lb:4}}.",
+                f" 100,000 = {{{name}@tex:4!}} g: a grist of {{{name}@tex:4}}{also}.",
             )
         yield (
             "has_grist",
@@ -263,7 +271,8 @@ class WhatDoWrapsTellOfGrist(Sheet):
             None,
             f"Usual is {HANDSPUN_BULK_DENSITY.low:g} to {HANDSPUN_BULK_DENSITY.high:g} g/cm³:"
             " derived from printed charts, with no authority behind it. Solid {fibre} is"
-            " {solid_grams}.",
+            " {solid_grams}, and the least of any yarn about"
+            f" {BULK_DENSITY.low:g} (common practice, no source).",
         )
         yield (
             "has_grist",
@@ -271,10 +280,11 @@ class WhatDoWrapsTellOfGrist(Sheet):
         )
         yield (
             "has_grist",
-            "Another quantity, not wraps: in cloth, by Ashenhurst’s rule,"
-            f" {ASHENHURST_SOFT_1999.value:g} to {ASHENHURST_FIRM_1999.value:g} times the root of"
-            " {grist@yd/lb:4} makes {cloth_soft@1/in!} diameters to the inch for soft yarn and"
-            " {cloth_firm@1/in!} for firm.",
+            "Another quantity, not wraps: in cloth, by Ashenhurst’s rule, which reckons in inches"
+            f" and yards per pound, {ASHENHURST_SOFT_1999.value:g} to"
+            f" {ASHENHURST_FIRM_1999.value:g} times the root of {{grist@yd/lb:4}} makes"
+            " {cloth_soft@1/in!} diameters to the inch for soft yarn and {cloth_firm@1/in!} for"
+            " firm" + ("." if in_inches else ": {cloth_soft!} and {cloth_firm}."),
         )
 
 

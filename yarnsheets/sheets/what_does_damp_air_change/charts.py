@@ -75,6 +75,11 @@ def weight_against_humidity(v: Any) -> chart.SheetChart:
                 "No curve, since only wool has a table against humidity here: the lines are the"
                 " weights that follow from the regains used.",
             ),
+            (
+                "is_held",
+                "There is no table of {held} against humidity here: it is held at what is published"
+                " for air of 65%, and its own change is left out.",
+            ),
             ("has_answer", "From {weight} today to {weight_then} then."),
         ),
         tables=("air", "days"),
@@ -111,7 +116,8 @@ def yards_by_pairing(v: Any) -> chart.SheetChart:
             (
                 "has_answer",
                 "Grist and weight of the same day make {yards}, the line. Mixed, they make"
-                " {yards_wrong} or {yards_reverse}: measure both in the same air.",
+                " {yards_wrong} or {yards_reverse}, up to {off:2} off: measure both in the same"
+                " air.",
             ),
         ),
         tables=("pairs",),
@@ -121,7 +127,7 @@ def yards_by_pairing(v: Any) -> chart.SheetChart:
 
 def published_regains(v: Any) -> chart.SheetChart:
     """Draw every published regain of the fibres side by side, and the two that were used."""
-    x = chart.axis("percent", "Regain (%)", 25)
+    x = chart.axis("percent", "Regain (%)", emit(v.most_drawn * 1))
     y = alt.Y("figure:N", title=None, sort=None, axis=_TWO_LINES)
     figures = chart.table("published")
     today = chart.rows(1, percent=v.regain_now * 100 + alt.datum.at)
@@ -164,11 +170,17 @@ def published_regains(v: Any) -> chart.SheetChart:
             (
                 None,
                 "Sources contradict one another, and none is merged: filled dots were read, open"
-                " ones are from memory. What is agreed for invoices is no regain of any day.",
+                " ones are from memory. What is agreed for trade is no regain of any day.",
             ),
             (
-                "has_answer",
-                "The lines are the regains used: {regain_now} today, {regain_then} then.",
+                "has_one_origin",
+                "The lines are the regains used: {regain_now} today and {regain_then} then, by"
+                " {origin_now}.",
+            ),
+            (
+                "has_two_origins",
+                "The lines are the regains used: {regain_now} today, by {origin_now};"
+                " {regain_then} then, by {origin_then}.",
             ),
         ),
         tables=("published",),

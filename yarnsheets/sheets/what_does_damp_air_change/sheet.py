@@ -8,19 +8,20 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
-from yarnsheets.published import regain
-from yarnsheets.sheets.shared import grists
-from yarnsheets.sheets.what_does_damp_air_change import regain_used
-from yarnsheets.sheets.what_does_damp_air_change.regain_used import (
+from yarnsheets.sheets.shared import grists, regain_used
+from yarnsheets.sheets.shared.regain_used import (
     AUTHORITIES,
+    FIBRES,
     KNOWN_BY,
+    MOST_OF_ANY,
     Part,
     Used,
 )
 
-_FIBRES = {each.name: each for each in regain.FIBRES if each.in_standard_air and each.commercial}
 _NONE = "none"
-_MOST_REGAIN = 0.33  # of wool in the dampest air, from memory
+_MOST_PUBLISHED = 25  # per cent: all that is published lies below
+_TYPED = ("regain", "content")
+_ALIKE = 0.01  # ends of a range nearer than this may be written alike, to three digits
 
 
 class WhatDoesDampAirChange(Sheet):
@@ -53,7 +54,7 @@ class WhatDoesDampAirChange(Sheet):
     )
     fibre = Pick(
         "Fibre",
-        {name: name for name in _FIBRES},
+        {name: name for name in FIBRES},
         measure="Wool takes up the most. A blend is under Finer points.",
     )
     humidity_now = Input(
@@ -75,7 +76,7 @@ class WhatDoesDampAirChange(Sheet):
     )
     second = Pick(
         "Second fibre of a blend",
-        {_NONE: "none", **{name: name for name in _FIBRES}},
+        {_NONE: "none", **{name: name for name in FIBRES}},
         measure="None if the yarn is of one fibre.",
         more=True,
     )
@@ -85,7 +86,16 @@ class WhatDoesDampAirChange(Sheet):
         0.3,
         low=0.01,
         high=0.99,
-        measure="Of the dry weight, which is what a label gives.",
+        measure="Of the weight of both.",
+        more=True,
+    )
+    share_of = Pick(
+        "That share is",
+        {
+            "label": "as a label gives it, or as I weighed both in one air",
+            "dry": "of the bone-dry weight",
+        },
+        measure="A label counts each fibre with the water that the trade has agreed for it.",
         more=True,
     )
     now_by = Pick(
@@ -100,16 +110,15 @@ class WhatDoesDampAirChange(Sheet):
         "share",
         0.09,
         low=0.001,
-        high=_MOST_REGAIN,
-        measure="Used only if you chose it. Weigh, dry in an oven until it loses no more, weigh"
-        " again: regain is the loss over the dry weight.",
+        high=MOST_OF_ANY,
+        measure="Weigh, dry in an oven until it loses no more, weigh again: regain is the loss over"
+        " the dry weight.",
         more=True,
     )
     then_by = Pick(
         "The other day’s regain is known from",
         KNOWN_BY,
-        measure="What the trade agrees for invoices is no regain of any day, but may be the one you"
-        " need.",
+        measure="What is agreed for trade is no regain of any day, but may be the one you need.",
         more=True,
     )
     water_then = Input(
@@ -117,28 +126,29 @@ class WhatDoesDampAirChange(Sheet):
         "share",
         0.16,
         low=0.001,
-        high=_MOST_REGAIN,
-        measure="Used only if you chose it.",
+        high=MOST_OF_ANY,
+        measure="Wool takes up at most about 33% from the air, cotton 27%, nylon 9%: all from"
+        " memory.",
         more=True,
     )
     invoice = Pick(
-        "Weight for an invoice",
+        "Weight for a label or an invoice",
         {_NONE: "not needed", **AUTHORITIES},
-        measure="Authorities differ: for the same dry wool by up to 4%. Say which one you used.",
+        measure="Goods are sold by their weight at an agreed regain. Authorities differ: for the"
+        " same wool by up to 4%. Say which one you used.",
         more=True,
     )
 
     has_answer = Found("flag", "the regain of both days is known")
-    has_range = Found("flag", "a regain is known only within a range")
+    has_range = Found("flag", "the regains leave the weight a range")
     is_blend = Found("flag", "the yarn is of two fibres")
+    is_by_label = Found("flag", "their shares are those of a label")
     is_held = Found("flag", "a fibre without a table is held at its figure for air of 65 %")
     has_curve = Found("flag", "there is a fibre with a table against humidity")
     has_no_curve = Found("flag", "there is an answer, and no such fibre")
-    has_invoice = Found("flag", "a weight for an invoice is wanted")
+    has_invoice = Found("flag", "a weight for a label or an invoice is wanted")
     has_one_origin = Found("flag", "both regains are from the same source")
-    is_damper = Found("flag", "the yarn holds more water on the other day")
-    is_drier = Found("flag", "it holds less")
-    is_same = Found("flag", "it holds the same")
+    has_two_origins = Found("flag", "they are from different ones")
     regain_now = Found("share", "regain today")
     now_low = Found("share", "low end of its range")
     now_high = Found("share", "high end of its range")
@@ -152,6 +162,7 @@ class WhatDoesDampAirChange(Sheet):
     full_now = Found("word", "where today's regain is from, in full")
     full_then = Found("word", "where the other day's is from")
     held = Found("word", "the fibre that is held")
+    dry_share = Found("share", "the second fibre's share of the dry weight")
     content_now = Found("share", "moisture content today")
     content_then = Found("share", "moisture content on the other day")
     wet_now = Found("number", "weight today, of the dry weight")
@@ -164,10 +175,12 @@ class WhatDoesDampAirChange(Sheet):
     yards = Found("length", "length, which no damp changes")
     yards_wrong = Found("length", "what today's grist makes of the other day's weight")
     yards_reverse = Found("length", "what the other day's grist makes of today's weight")
-    off = Found("share", "how far off that is")
+    off = Found("share", "how far off the worse of the two is")
     invoice_weight = Found("mass", "weight at the agreed regain")
     lightest = Found("number", "least weight in any air, of today's")
     heaviest = Found("number", "greatest weight in any air, of today's")
+
+    most_drawn = Found("number", "where the axis of the regains ends, in per cent")
 
     air = Table("weight, of today's, against humidity, with its range")
     days = Table("the two days, if they are known by humidity")
@@ -177,43 +190,14 @@ class WhatDoesDampAirChange(Sheet):
     answer = (
         (
             "has_range",
-            "On the other day this {weight} of yarn will weigh about {weight_then}, between"
-            " {weight_low!} and {weight_high}, and measure about {grist_then}.",
+            "On the other day it weighs about {weight_then}, between {weight_low!} and"
+            " {weight_high}.",
         ),
-        (
-            "not has_range",
-            "On the other day this {weight} of yarn will weigh {weight_then} and measure"
-            " {grist_then}.",
-        ),
-        (
-            "is_damper",
-            "It stays {yards} of yarn: today’s grist with that day’s weight would make it"
-            " {yards_wrong}, {off:2} too many.",
-        ),
-        (
-            "is_drier",
-            "It stays {yards} of yarn: today’s grist with that day’s weight would make it"
-            " {yards_wrong}, {off:2} too few.",
-        ),
-        ("is_same", "It stays {yards} of yarn."),
-        (
-            "has_one_origin",
-            "Regain used: {regain_now} today and {regain_then} then, by {origin_now}.",
-        ),
-        (
-            "not has_one_origin",
-            "Regain used: {regain_now} today, by {origin_now}; {regain_then} then, by"
-            " {origin_then}.",
-        ),
-        (
-            "is_held",
-            "There is no table of {held} against humidity here: it is held at what is published for"
-            " air of 65%, and its own change is left out.",
-        ),
+        ("not has_range", "On the other day it weighs about {weight_then}."),
+        (None, "It is still {yards~} of yarn, so its grist is then about {grist_then~}."),
         (
             "has_invoice",
-            "For an invoice it weighs {invoice_weight:4}, at the {regain_agreed:4} of"
-            " {origin_agreed}.",
+            "On a label or an invoice it is {invoice_weight:4}, at the agreed {regain_agreed:4}.",
         ),
     )
     labels: ClassVar = {"today_label": "today", "then_label": "then"}
@@ -227,6 +211,7 @@ class WhatDoesDampAirChange(Sheet):
                 "published": published,
                 "lightest": 1.0,
                 "heaviest": 1.0,
+                "most_drawn": _MOST_PUBLISHED,
             }
         now = regain_used.of_a_day(parts, self.now_by, self.humidity_now, self.water_now)
         then = regain_used.of_a_day(parts, self.then_by, self.humidity_then, self.water_then)
@@ -234,11 +219,13 @@ class WhatDoesDampAirChange(Sheet):
         held = [f.name for f, _ in parts if by_humidity and not regain_used.has_table(f)]
         return {
             "has_answer": True,
-            "has_range": now.low < now.high or then.low < then.high,
             "is_blend": len(parts) > 1,
+            "is_by_label": len(parts) > 1 and self.share_of == "label",
+            "dry_share": parts[-1][1],
             "is_held": bool(held),
             "held": " and ".join(held),
             "has_one_origin": now.origin == then.origin,
+            "has_two_origins": now.origin != then.origin,
             "regain_now": now.value,
             "now_low": now.low,
             "now_high": now.high,
@@ -255,31 +242,45 @@ class WhatDoesDampAirChange(Sheet):
             **self._drawn(parts, now, then),
         }
 
+    def unused(self) -> list[str]:
+        """Name what belongs to the other ways of knowing a regain, and to a blend if it is none."""
+        unused = []
+        for by, humidity, water in (
+            (self.now_by, "humidity_now", "water_now"),
+            (self.then_by, "humidity_then", "water_then"),
+        ):
+            if by != "humidity":
+                unused.append(humidity)
+            if by not in _TYPED:
+                unused.append(water)
+        return unused if self._is_blend() else [*unused, "share", "share_of"]
+
+    def _is_blend(self) -> bool:
+        return self.second not in (_NONE, self.fibre)
+
     def _parts(self) -> list[Part]:
         """Give the fibres with their shares of the dry mass."""
-        if self.second == _NONE:
-            return [(_FIBRES[self.fibre], 1.0)]
-        return [(_FIBRES[self.fibre], 1 - self.share), (_FIBRES[self.second], self.share)]
+        first = FIBRES[self.fibre]
+        if not self._is_blend():
+            return [(first, 1.0)]
+        second = FIBRES[self.second]
+        if self.share_of == "label":
+            return regain_used.by_label(first, second, self.share)
+        return [(first, 1 - self.share), (second, self.share)]
 
     def _unlikely(self, parts: list[Part]) -> str | None:
         """Say what is wrong where no regain can be given."""
         if "humidity" in (self.now_by, self.then_by) and not any(
             regain_used.has_table(fibre) for fibre, _ in parts
         ):
-            names = " or ".join(fibre.name for fibre, _ in parts)
             return (
-                f"There is a table of wool against humidity here, and none of {names}. Under Finer"
-                " points, say how the regain of each day is known: published for air of 65%, agreed"
-                " for invoices, or your own figure."
+                "There is a table of wool against humidity here, and none of"
+                f" {regain_used.named(parts)}. Under Finer points, say how the regain of each day"
+                " is known: published for air of 65%, agreed for trade, or your own figure."
             )
         for by, water in ((self.now_by, self.water_now), (self.then_by, self.water_then)):
-            if by == "content" and formulas.regain_from_content(water) > _MOST_REGAIN:
-                return (
-                    f"A moisture content of {water:.1%} is a regain of"
-                    f" {formulas.regain_from_content(water):.1%}, and even wool takes up no more"
-                    f" than about {_MOST_REGAIN:.0%} from the air (from memory). Let the yarn dry,"
-                    " and see whether the figure is a content."
-                )
+            if by in _TYPED and (odd := regain_used.too_wet(parts, by, water)):
+                return odd
         return None
 
     def _on_the_other_day(self, now: Used, then: Used) -> dict[str, Any]:
@@ -288,27 +289,28 @@ class WhatDoesDampAirChange(Sheet):
         grist_then = formulas.grist_at_regain(self.grist, now.value, then.value)
         yards = formulas.length(self.weight, self.grist)
         wrong = formulas.length(weight_then, self.grist)
+        reverse = formulas.length(self.weight, grist_then)
+        low = formulas.mass_at_regain(self.weight, now.high, then.low)
+        high = formulas.mass_at_regain(self.weight, now.low, then.high)
         return {
-            "is_damper": then.value > now.value,
-            "is_drier": then.value < now.value,
-            "is_same": then.value == now.value,
+            "has_range": high > low * (1 + _ALIKE),
             "content_now": formulas.content_from_regain(now.value),
             "content_then": formulas.content_from_regain(then.value),
             "wet_now": 1 + now.value,
             "wet_then": 1 + then.value,
             "dry": formulas.dry_mass(self.weight, now.value),
             "weight_then": weight_then,
-            "weight_low": formulas.mass_at_regain(self.weight, now.high, then.low),
-            "weight_high": formulas.mass_at_regain(self.weight, now.low, then.high),
+            "weight_low": low,
+            "weight_high": high,
             "grist_then": grist_then,
             "yards": yards,
             "yards_wrong": wrong,
-            "yards_reverse": formulas.length(self.weight, grist_then),
-            "off": abs(wrong - yards) / yards,
+            "yards_reverse": reverse,
+            "off": max(wrong, reverse) / yards - 1,
         }
 
     def _invoice(self, parts: list[Part], now: float) -> dict[str, Any]:
-        """Give the weight for an invoice, if one is wanted."""
+        """Give the weight for a label or an invoice, if one is wanted."""
         if self.invoice == _NONE:
             return {}
         agreed = regain_used.agreed_by(parts, self.invoice)
@@ -328,6 +330,7 @@ class WhatDoesDampAirChange(Sheet):
             "has_no_curve": not air,
             "lightest": min([ratio, 1.0, *(row["low"] for row in air)]),
             "heaviest": max([ratio, 1.0, *(row["high"] for row in air)]),
+            "most_drawn": max(_MOST_PUBLISHED, 105 * now.value, 105 * then.value),
             "air": air,
             "days": [
                 {"day": day, "humidity": 100 * humidity, "ratio": of}
@@ -356,6 +359,11 @@ class WhatDoesDampAirChange(Sheet):
             "has_answer",
             "The other day’s is {regain_then:4}, a content of {content_then:4}. {full_then}",
         )
+        yield (
+            "is_by_label",
+            "The label’s {share:4} of {second} has the water in it that EU 1007/2011 agrees for"
+            " each fibre: of the dry weight it is {dry_share:4}.",
+        )
         yield "is_blend", "Each fibre’s regain counts by its share of the dry weight."
         yield "has_answer", "Without any water: {weight:4} ÷ {wet_now:5} = {dry:4}."
         yield "has_answer", "On the other day: {dry:4} × {wet_then:5} = {weight_then:4}."
@@ -367,11 +375,11 @@ class WhatDoesDampAirChange(Sheet):
         )
         yield (
             "has_answer",
-            "Yards, each day by its own grist and weight: {yards:4}. Today’s grist with the other"
+            "Length, each day by its own grist and weight: {yards:4}. Today’s grist with the other"
             " day’s weight makes {yards_wrong:4}, the other way round {yards_reverse:4}.",
         )
         yield (
             "has_invoice",
-            "Invoice: {dry:4} of dry fibre and {regain_agreed:4} of it in water, by"
+            "Label or invoice: {dry:4} of dry fibre and {regain_agreed:4} of it in water, by"
             " {origin_agreed}, is {invoice_weight:4}.",
         )

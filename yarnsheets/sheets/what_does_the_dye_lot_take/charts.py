@@ -51,14 +51,15 @@ def stock_against_depth(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                None,
+                "has_answer",
                 "A lot of {lot_fibre@g} at a depth of {depth} takes {lot_stock} of a stock of"
                 " {strength}\N{NO-BREAK SPACE}g in 100\N{NO-BREAK SPACE}mL. Twice the depth takes"
                 " twice the stock.",
             ),
             (
                 "is_deep",
-                "Right of the dashed line at 4% dye may be left in the bath.",
+                "Right of the dashed line, above 4%, the fibre may not take up all the dye: expect"
+                " to rinse for long.",
             ),
         ),
         chart.Grip("depth", "depth", "lot_stock"),
@@ -78,7 +79,7 @@ def in_the_pot(v: Any) -> chart.SheetChart:
         ("second addition", v.second_mass, "second_label", chart.INK),
     )
     heaviest = larger(larger(v.lot_fibre, v.first_mass), v.second_mass)
-    x = chart.axis("grams", "Grams in a lot, dry", "pot_top")
+    x = chart.axis("grams", "Grams in a lot", "pot_top")
     order = alt.Y("part:N", title=None, sort=[part[0] for part in parts])
     layers = []
     for name, mass, label, colour in parts:
@@ -91,9 +92,25 @@ def in_the_pot(v: Any) -> chart.SheetChart:
         alt.LayerChart(layer=[layer.encode(x=alt.X(**x), y=order) for layer in layers]),
         (
             (
-                None,
+                "has_answer",
                 "{lot_fibre@g} of fibre, {lot_stock} of stock with {lot_dye@g} of dye in it, and"
-                " {lot_water} litres of water.",
+                " {lot_water|litre|litres} of water.",
+            ),
+            ("has_two", "Mix each lot’s stock of {stock_1} and {stock_2}."),
+            ("has_three", "Mix each lot’s stock of {stock_1}, {stock_2} and {stock_3}."),
+            (
+                "has_fourth",
+                "Mix each lot’s stock of {stock_1}, {stock_2}, {stock_3} and {stock_4}.",
+            ),
+            (
+                "is_fine",
+                "Do not weigh the powder for each lot: {least_dye@g} of a colour is too little for"
+                " most scales. Make stock in one go and measure that.",
+            ),
+            (
+                "is_drop",
+                "{least_stock} is too little stock to measure well: make that one weaker and take"
+                " more.",
             ),
             (
                 "adds_both",
@@ -137,7 +154,7 @@ def lots_in_pots(v: Any) -> chart.SheetChart:
         ),
         (
             ("is_many", "{lots} lots of {lot_weight} each, {goods} in all."),
-            ("not is_many", "One lot of {lot_weight}."),
+            ("is_one", "One lot of {lot_weight}."),
             (None, "The dashed line is what a pot holds: {pot_holds}."),
             (
                 "is_many",

@@ -5,16 +5,18 @@ from typing import Any, ClassVar
 
 from yarnsheets import formulas
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Readings, Words
+from yarnsheets.page.inputs import Found, Input, Pick, Readings, Words
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
-from yarnsheets.page.text import show
+from yarnsheets.page.text import counted
 from yarnsheets.published import regain
+from yarnsheets.sheets.shared import regain_used
+from yarnsheets.sheets.shared.regain_used import AUTHORITIES, FIBRES, MOST_OF_ANY, Part
 from yarnsheets.sheets.shared.whole import whole_up
 from yarnsheets.sheets.what_does_the_dye_lot_take import words
 from yarnsheets.units import convert
 
-_WOOL = regain.WOOL_ASTM.percent / 100
+_WOOL = regain.WOOL_ASTM.value
 MOST_LOTS = 12
 DEEP = 0.04  # above it dye may be left in the bath: common practice, no source
 _LEAST_ON_SCALE = 0.5  # grams that a kitchen scale weighs: common practice, no source
@@ -23,34 +25,36 @@ _MOST_COLOURS = 4
 
 
 class WhatDoesTheDyeLotTake(Sheet):
-    """Lots, stock and dye for a weight of fibre and a depth of shade.
+    """Lots, stock and dye for a weight of goods and a depth of shade.
 
     Examples
     --------
-    >>> sheet = WhatDoesTheDyeLotTake(weight=1, spare=0, pot_holds=1, depth=0.01, strength=1)
+    >>> sheet = WhatDoesTheDyeLotTake(weight=1, pot_holds=1, depth=0.01, strength=1)
     >>> round(sheet.lot_stock, 1)
     453.6
     """
 
     question = "What does the dye lot take?"
-    onward = (Onward("is-this-enough", {"weights": "weight"}),)
+    onward = (Onward("is-this-enough", {"weights": "goods"}),)
 
     weight = Input(
-        "Weight to dye",
+        "Weight of the goods to dye",
         "mass",
         1,
         low=0.01,
         high=50,
-        measure="Yarn or fibre, washed clean and dry through. Grease and dirt take no dye.",
+        measure="All the yarn or fibre that you have for it, washed clean and dried in the air."
+        " Grease and dirt take no dye.",
     )
     spare = Input(
-        "Spare, dyed with it",
+        "Reserve, beyond that weight",
         "share",
-        0.10,
+        0,
         low=0,
         high=1,
         step=0.01,
-        measure="In case some has to be spun again: a later lot seldom matches.",
+        measure="Only if that weight has no reserve in it yet. A later lot seldom matches, so dye"
+        " it with the rest.",
     )
     pot_holds = Input(
         "What one pot holds",
@@ -58,7 +62,7 @@ class WhatDoesTheDyeLotTake(Sheet):
         0.75,
         low=0.01,
         high=50,
-        measure="Dry weight that still moves freely in your dye pot.",
+        measure="The weight, before it is wetted, that still moves freely in your dye pot.",
     )
     depth = Input(
         "Depth of shade",
@@ -66,8 +70,8 @@ class WhatDoesTheDyeLotTake(Sheet):
         0.01,
         low=0.0005,
         high=0.10,
-        measure="Dry dye as a share of the fibre, all colours together. About 0.5% is pale, 1% to"
-        " 2% medium, 4% very deep (common practice, no source).",
+        measure="Dye powder as a share of the fibre, all colours together. About 0.5% is pale, 1%"
+        " to 2% medium, 4% very deep (common practice, no source).",
     )
     strength = Input(
         "Stock: grams of dye in 100 mL",
@@ -107,8 +111,8 @@ class WhatDoesTheDyeLotTake(Sheet):
         high=1,
         step=0.005,
         more=True,
-        measure="Dry, of the weight of fibre, or 0. The dye maker’s sheet says what and how much:"
-        " 3% here is only an example.",
+        measure="A share of the weight of fibre, or 0. The dye maker’s sheet says what and how"
+        " much: 3% here is only an example.",
     )
     second_name = Words("Second addition", "salt", more=True, measure="As you call it.")
     second_share = Input(
@@ -121,27 +125,43 @@ class WhatDoesTheDyeLotTake(Sheet):
         more=True,
         measure="Likewise; 10% here is only an example.",
     )
+    recipe_by = Pick(
+        "Regain that the recipe reckons with",
+        {
+            "scale": "none: the weight as the scale shows it",
+            **AUTHORITIES,
+            "own": "one of its own",
+        },
+        more=True,
+        measure="With one, recipes repeat in any weather. What a skein’s label says it weighs has"
+        " an agreed regain already: type it as if the scale showed it.",
+    )
+    fibre = Pick(
+        "Fibre",
+        {name: name for name in FIBRES},
+        more=True,
+        measure="It decides what is agreed, and how much water it can hold.",
+    )
     water_now = Input(
         "Regain of the fibre as you weigh it",
         "share",
         _WOOL,
         low=0,
-        high=0.33,
+        high=MOST_OF_ANY,
         step=0.001,
         more=True,
         measure="Water as a share of the bone-dry fibre. In a heated room wool has about 9%, in"
         " damp air 16% or more.",
     )
     water_used = Input(
-        "Regain your recipe reckons with",
+        "Regain of the recipe",
         "share",
         _WOOL,
         low=0,
-        high=0.33,
+        high=MOST_OF_ANY,
         step=0.001,
         more=True,
-        measure="So that recipes repeat in any weather. 13.6% is what ASTM D1909 agrees for wool, 0"
-        " is bone-dry. Leave both alike to take the weight as the scale shows it.",
+        measure="0 if it reckons with bone-dry fibre.",
     )
 
     first_part = Found("share", "the first colour's part of the dye")
@@ -149,8 +169,10 @@ class WhatDoesTheDyeLotTake(Sheet):
     third_part = Found("share", "the third colour's")
     fourth_part = Found("share", "the fourth colour's")
 
+    has_answer = Found("flag", "a recipe can be given")
+    is_one = Found("flag", "there is one lot")
     is_many = Found("flag", "there are several lots")
-    has_spare = Found("flag", "some is dyed to spare")
+    has_spare = Found("flag", "a reserve is dyed too")
     has_two = Found("flag", "two colours are mixed")
     has_three = Found("flag", "three are")
     has_mix = Found("flag", "at least two are")
@@ -164,15 +186,17 @@ class WhatDoesTheDyeLotTake(Sheet):
     is_deep = Found("flag", "the depth may not be taken up")
     is_fine = Found("flag", "a colour's powder is too little for a kitchen scale")
     is_drop = Found("flag", "a colour's stock is too little to measure")
-    is_crowded = Found("flag", "the stock alone is more than the bath")
+    is_as_weighed = Found("flag", "the recipe goes by the weight as weighed")
     is_restated = Found("flag", "the weight is restated at another regain")
 
-    goods = Found("mass", "weight to dye with the spare, as weighed")
+    goods = Found("mass", "weight to dye with the reserve, as weighed")
+    reserve = Found("mass", "weight of the reserve, as weighed")
     lots = Found("number", "lots")
     lot_weight = Found("mass", "weight of a lot, as weighed")
-    lot_fibre = Found("mass", "weight of fibre in a lot, at the regain reckoned with")
+    lot_fibre = Found("mass", "weight of fibre in a lot, as the recipe reckons it")
     lot_dye = Found("mass", "dry dye for a lot")
     all_dye = Found("mass", "dry dye for all lots")
+    least_strength = Found("number", "weakest stock that fits the bath, grams of dye in 100 mL")
     lot_stock = Found("volume", "stock for a lot")
     all_stock = Found("volume", "stock for all lots")
     stock_1 = Found("volume", "the first colour's stock for a lot")
@@ -189,6 +213,8 @@ class WhatDoesTheDyeLotTake(Sheet):
     lot_water = Found("number", "litres of water to measure for a lot")
     wet_now = Found("number", "weight as weighed, of the bone-dry weight")
     wet_used = Found("number", "weight reckoned with, of the bone-dry weight")
+    regain_of_recipe = Found("share", "the regain reckoned with")
+    full_recipe = Found("word", "where that regain is from")
 
     answer = words.ANSWER
     labels: ClassVar = words.LABELS
@@ -201,31 +227,64 @@ class WhatDoesTheDyeLotTake(Sheet):
         if warning := self._unlikely(lots):
             return no_answer(warning)
         lot_weight = formulas.lot_weight(self.weight, self.spare, lots)
-        fibre = formulas.mass_at_regain(lot_weight, self.water_now, self.water_used)
+        restated = self._restated(lot_weight)
+        fibre: float = restated["lot_fibre"]
         dye = formulas.mass_on_fibre(fibre, self.depth)
         stock = formulas.stock_volume(fibre, self.depth, convert(self.strength / 100, "g", "lb"))
         bath = formulas.bath_volume(convert(fibre, "lb", "g"), self.liquor_ratio)
+        if stock > bath * (1 + 1e-9):  # more than the last bits
+            return no_answer(
+                "All the bath would not hold the stock. Make a stronger one, of at least"
+                " {least_strength^}\N{NO-BREAK SPACE}g in 100\N{NO-BREAK SPACE}mL, or take more"
+                " bath."
+            ) | {"least_strength": 100 * self.depth / self.liquor_ratio}
         return {
             "goods": goods,
+            "reserve": goods - self.weight,
             "lots": lots,
+            "has_answer": True,
+            "is_one": lots == 1,
             "is_many": lots > 1,
             "has_spare": self.spare > 0,
             "lot_weight": lot_weight,
-            "lot_fibre": fibre,
-            "is_restated": self.water_now != self.water_used,
-            "wet_now": 1 + self.water_now,
-            "wet_used": 1 + self.water_used,
             "lot_dye": dye,
             "all_dye": dye * lots,
             "is_deep": self.depth > DEEP,
             "lot_stock": stock,
             "all_stock": stock * lots,
-            "is_crowded": stock > bath,
             "lot_bath": bath / 1000,
             "lot_water": max(bath - stock, 0) / 1000,
+            **restated,
             **self._colours(dye, stock),
             **self._additions(fibre, lots),
         }
+
+    def unused(self) -> list[str]:
+        """Name the fibre and its water, where the recipe goes by the scale."""
+        if self.recipe_by == "scale":
+            return ["fibre", "water_now", "water_used"]
+        return [] if self.recipe_by == "own" else ["water_used"]
+
+    def _restated(self, lot_weight: float) -> dict[str, Any]:
+        """Restate the weight of a lot at the regain of the recipe, if it goes by one."""
+        if self.recipe_by == "scale":
+            return {"lot_fibre": lot_weight, "is_as_weighed": True}
+        if self.recipe_by == "own":
+            wanted, full = self.water_used, "The recipe’s own."
+        else:
+            agreed = regain_used.agreed_by(self._parts(), self.recipe_by)
+            wanted, full = agreed.value, agreed.full
+        return {
+            "is_restated": True,
+            "lot_fibre": formulas.mass_at_regain(lot_weight, self.water_now, wanted),
+            "wet_now": 1 + self.water_now,
+            "wet_used": 1 + wanted,
+            "regain_of_recipe": wanted,
+            "full_recipe": full,
+        }
+
+    def _parts(self) -> list[Part]:
+        return [(FIBRES[self.fibre], 1.0)]
 
     def _unlikely(self, lots: int) -> str | None:
         """Say what is wrong where no recipe can be given."""
@@ -241,9 +300,17 @@ class WhatDoesTheDyeLotTake(Sheet):
             return "Give each addition a name, or 0% if you do not use it."
         if lots > MOST_LOTS:
             return (
-                f"That would be {show(lots)} lots, and {MOST_LOTS} is the most this"
+                f"That would be {counted(lots, 'lot', 'lots')}, and {MOST_LOTS} is the most this"
                 " page gives. Check what one pot holds, or find a larger pot."
             )
+        return self._too_wet()
+
+    def _too_wet(self) -> str | None:
+        """Say that the fibre cannot hold so much water, where the recipe asks how much it holds."""
+        waters = {"scale": [], "own": [self.water_now, self.water_used]}
+        for water in waters.get(self.recipe_by, [self.water_now]):
+            if odd := regain_used.too_wet(self._parts(), "regain", water):
+                return odd
         return None
 
     def _colours(self, dye: float, stock: float) -> dict[str, Any]:

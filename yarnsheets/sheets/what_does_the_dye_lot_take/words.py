@@ -19,36 +19,11 @@ CAUTIONS: tuple[str, ...] = (
 )
 
 ANSWER: tuple[Line, ...] = (
-    ("not is_many", "Dye {goods} in one lot."),
-    ("is_many", "Dye {goods} in {lots} lots of {lot_weight}, all alike."),
-    (
-        "not is_many",
-        "It takes {lot_stock} of stock, which holds {lot_dye@g} of dye.",
-    ),
-    (
-        "is_many",
-        "Each takes {lot_stock} of stock, which holds {lot_dye@g} of dye: in all {all_stock} and"
-        " {all_dye@g}.",
-    ),
-    ("has_two", "Mix each lot’s stock of {stock_1} and {stock_2}."),
-    ("has_three", "Mix each lot’s stock of {stock_1}, {stock_2} and {stock_3}."),
-    ("has_fourth", "Mix each lot’s stock of {stock_1}, {stock_2}, {stock_3} and {stock_4}."),
-    ("is_deep", "Above 4% the fibre may not take up all the dye: expect to rinse for long."),
-    (
-        "is_fine",
-        "Do not weigh the powder for each lot: {least_dye@g} of a colour is too little for most"
-        " scales. Make stock in one go and measure that.",
-    ),
-    (
-        "is_drop",
-        "{least_stock} is too little stock to measure well: make that one weaker and take more.",
-    ),
-    ("is_crowded", "That is more stock than the whole bath: make a stronger one."),
-    (
-        "is_restated",
-        "The weight of fibre is reckoned at a regain of {water_used}, from {water_now} as weighed.",
-    ),
-    ("not is_restated", "The weight of fibre is taken as weighed, at a regain of {water_used}."),
+    ("is_one", "Dye {goods} in one lot, with {lot_stock} of stock."),
+    ("is_many", "Dye {goods} in {lots} lots, each with {lot_stock} of stock."),
+    ("is_one", "That stock holds {lot_dye@g} of dye."),
+    ("is_many", "In all that is {all_stock}, which holds {all_dye@g} of dye."),
+    ("has_spare", "Of the {goods}, {reserve} is the reserve you asked for."),
 )
 
 LABELS: dict[str, str] = {
@@ -67,7 +42,7 @@ WORKED: tuple[Line, ...] = (
         "First gloves, a dust mask that fits, still air, and tools that never go back to the"
         " kitchen.",
     ),
-    ("has_spare", "With the spare: {weight:4} and {spare} of it more is {goods:4}."),
+    ("has_spare", "With the reserve: {weight:4} and {spare} of it more is {goods:4}."),
     (
         "is_many",
         "Lots: {goods:4} ÷ {pot_holds:4} to a pot, rounded up, is {lots}; {goods:4} ÷ {lots} ="
@@ -75,17 +50,17 @@ WORKED: tuple[Line, ...] = (
     ),
     (
         "is_restated",
-        "Weight of fibre in a lot: {lot_weight@g:4} as weighed, at {water_now} regain, ÷"
-        " {wet_now:4} × {wet_used:4} = {lot_fibre@g:4} at {water_used}.",
+        "Weight of fibre in a lot: {lot_weight@g:4} as weighed, at {water_now:4} regain, ÷"
+        " {wet_now:4} × {wet_used:4} = {lot_fibre@g:4} at {regain_of_recipe:4}. {full_recipe}",
     ),
     (
-        "not is_restated",
-        "Weight of fibre in a lot, as weighed, at {water_used} regain: {lot_fibre@g:4}. The same"
-        " wool weighed at 9% and at 16% regain differs by 6.4%, and so does all that follows.",
+        "is_as_weighed",
+        "Weight of fibre in a lot, as weighed: {lot_fibre@g:4}. The same wool weighed at 9% and at"
+        " 16% regain differs by 6.4%, and so does all that follows.",
     ),
-    (None, "Dye in a lot: {lot_fibre@g:4} × {depth} = {lot_dye@g:4}."),
+    ("has_answer", "Dye in a lot: {lot_fibre@g:4} × {depth} = {lot_dye@g:4}."),
     (
-        None,
+        "has_answer",
         "Stock for it: {lot_dye@g:4} ÷ {strength:4}\N{NO-BREAK SPACE}g × 100\N{NO-BREAK SPACE}mL ="
         " {lot_stock:4}.",
     ),
@@ -102,9 +77,9 @@ WORKED: tuple[Line, ...] = (
     ("has_first", "{first_name}: {lot_fibre@g:4} × {first_share} = {first_mass@g:4}."),
     ("has_second", "{second_name}: {lot_fibre@g:4} × {second_share} = {second_mass@g:4}."),
     (
-        None,
-        "Bath: {lot_fibre@g:4} × {liquor_ratio}\N{NO-BREAK SPACE}mL ÷ 1,000 = {lot_bath:4} litres,"
-        " stock and all: {lot_water:4} litres of water.",
+        "has_answer",
+        "Bath: {lot_fibre@g:4} × {liquor_ratio}\N{NO-BREAK SPACE}mL ÷ 1,000 ="
+        " {lot_bath:4|litre|litres}, stock and all: {lot_water:4|litre|litres} of water.",
     ),
     (
         "is_many",

@@ -20,6 +20,7 @@ from yarnsheets.published.sources import (
     TEXTILE_FIBRES,
     Source,
 )
+from yarnsheets.sheets.shared.whole import whole_up
 
 SHORT: Mapping[Source, str] = {
     ASTM_D1909: "ASTM D1909",
@@ -47,9 +48,17 @@ class Used:
     full: str
 
 
+FIBRES: Mapping[str, Fibre] = {
+    each.name: each for each in regain.FIBRES if each.in_standard_air and each.commercial
+}
+"""The fibres of which enough is published to choose from."""
+
+MOST_OF_ANY = max(fibre.most.value for fibre in FIBRES.values())
+"""No fibre holds more; what each can is told apart by `too_wet`."""
+
 AUTHORITIES: Mapping[str, str] = {
-    "astm": "agreed for invoices by ASTM D1909",
-    "eu": "agreed for invoices in the European Union",
+    "astm": "agreed for trade by ASTM D1909",
+    "eu": "agreed for trade in the European Union",
     "combed": "the same, for combed wool or hair",
 }
 """Whose agreed regain a reader may choose, and what the page calls it."""
@@ -57,9 +66,9 @@ AUTHORITIES: Mapping[str, str] = {
 KNOWN_BY: Mapping[str, str] = {
     "humidity": "the humidity of the air (wool)",
     "standard": "published for air of 65% humidity",
-    **AUTHORITIES,
     "regain": "my own figure, a regain",
     "content": "my own figure, a moisture content",
+    **AUTHORITIES,
 }
 """How a day's regain may be known, and what the page calls it."""
 
@@ -84,9 +93,59 @@ def of_a_day(parts: Sequence[Part], by: str, humidity: float, figure: float) -> 
 
 
 def agreed_by(parts: Sequence[Part], authority: str) -> Used:
-    """Return the regain of a yarn that one of the authorities has agreed for invoices."""
+    """Return the regain that one of the authorities has agreed for labels and invoices."""
     source = ASTM_D1909 if authority == "astm" else EU_1007_2011
     return looked_up(parts, agreed(source, combed=authority == "combed"))
+
+
+def by_label(first: Fibre, second: Fibre, share: float) -> list[Part]:
+    """Return two fibres with their shares of the dry mass, from the second's share on a label.
+
+    A label gives shares of goods that hold the water agreed for each fibre, not of dry goods: an
+    allowance is added to each dry mass (Regulation (EU) No 1007/2011, annexes VIII and IX, the
+    rule from memory). ASTM D1909-04, 1.1, has its own regains used for blends likewise.
+
+    >>> [(_, polyester), (_, wool)] = by_label(regain.POLYESTER, regain.WOOL, 0.5)
+    >>> round(polyester / wool, 4), round(1.17 / 1.015, 4)
+    (1.1527, 1.1527)
+    """
+    dry = [
+        formulas.dry_mass(part, agreed_by([(fibre, 1.0)], "eu").value)
+        for fibre, part in ((first, 1 - share), (second, share))
+    ]
+    return [(first, dry[0] / sum(dry)), (second, dry[1] / sum(dry))]
+
+
+def named(parts: Sequence[Part]) -> str:
+    """Name the fibres of a yarn.
+
+    >>> named([(regain.WOOL, 1.0)]), named([(regain.WOOL, 0.5), (regain.SILK, 0.5)])
+    ('wool', 'a blend of wool and silk')
+    """
+    names = " and ".join(fibre.name for fibre, _ in parts)
+    return names if len(parts) == 1 else f"a blend of {names}"
+
+
+def too_wet(parts: Sequence[Part], by: str, figure: float) -> str | None:
+    """Say that a yarn cannot hold what the reader typed, a regain or a moisture content.
+
+    >>> print(too_wet([(regain.NYLON, 1.0)], "regain", 0.16))
+    A regain of 16% cannot be: nylon takes up from 0 to about 9% from the air. Check the fibre, \
+and let the yarn dry before you weigh it.
+    """
+    value = formulas.regain_from_content(figure) if by == "content" else figure
+    most = whole_up(sum(share * fibre.most.percent for fibre, share in parts))
+    if 100 * value <= most + 1e-9:  # the last bits of a sum
+        return None
+    whose = (
+        f"A moisture content of {show(100 * figure)}% is a regain of {show(100 * value, 4)}%, which"
+        if by == "content"
+        else f"A regain of {show(100 * value, 4)}%"
+    )
+    return (
+        f"{whose} cannot be: {named(parts)} takes up from 0 to about {most}% from the air."
+        " Check the fibre, and let the yarn dry before you weigh it."
+    )
 
 
 def _given(value: float, origin: str) -> Used:
@@ -196,7 +255,10 @@ def weight_in_air(parts: Sequence[Part], now: Used) -> list[dict[str, float]]:
 
 
 def published(parts: Sequence[Part]) -> list[dict[str, str | float | bool]]:
-    """Return all that is published of a yarn's fibres, contradictions side by side."""
+    """Return all that is published of a yarn's fibres, contradictions side by side.
+
+    What a fibre takes from the air comes before what the trade has agreed.
+    """
     return [
         {
             "figure": f"{each.fibre.split(', or')[0]}|{SHORT[each.source]}{where}",
@@ -206,7 +268,7 @@ def published(parts: Sequence[Part]) -> list[dict[str, str | float | bool]]:
             "recalled": each.reading == "from memory",
         }
         for fibre, _ in parts
-        for where, group in (("", fibre.commercial), (" at 65%", fibre.in_standard_air))
+        for where, group in ((" at 65%", fibre.in_standard_air), ("", fibre.commercial))
         for each in group
     ]
 
