@@ -10,7 +10,7 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
-from yarnsheets.page.text import show
+from yarnsheets.page.text import show, slot
 from yarnsheets.published.sources import (
     ASHENHURST_FIRM_1999,
     ASHENHURST_SOFT_1999,
@@ -193,7 +193,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
 
     def _unlikely(self, wraps: float, density: float) -> list[str]:
         """Say what is probably wrong, if the numbers cannot be, or can hardly be, of one yarn."""
-        if odd := unlikely_wraps(wraps):
+        if odd := unlikely_wraps(wraps, slot):
             return [odd]
         if self.known == "unknown":
             return []

@@ -10,6 +10,7 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.page.text import slot
 from yarnsheets.published import yields
 from yarnsheets.sheets.shared import plying
 from yarnsheets.sheets.shared.whole import whole_up
@@ -141,7 +142,7 @@ class WhatDoesThisSpinTake(Sheet):
         plan = self._plan()
         at = chain.spin(plan)
         for name, each in (("single", "singles_grist"), ("yarn", "yarn_grist")):
-            if odd := unlikely_grist(at[each]):
+            if odd := unlikely_grist(at[each], slot):
                 return no_answer(f"Of the {name} that this plan asks for: {odd}")
         needed = buying.in_doubt(self.project, self.project_range)
         made_range = math.hypot(self.grist_range, self.yield_range)

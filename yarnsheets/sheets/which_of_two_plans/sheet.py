@@ -9,6 +9,7 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.page.text import slot
 from yarnsheets.sheets.shared import plying
 from yarnsheets.sheets.what_does_this_spin_take import asked, chain
 
@@ -121,7 +122,7 @@ class WhichOfTwoPlans(Sheet):
         """Work out both plans by the same chain, unless one asks for singles that no one spins."""
         first, second = (chain.spin(plan) for plan in self._plans())
         for name, plan in (("first", first), ("second", second)):
-            if odd := unlikely_grist(plan["singles_grist"]):
+            if odd := unlikely_grist(plan["singles_grist"], slot):
                 return no_answer(f"Of the single that the {name} plan asks for: {odd}")
         cost = first["cost"] - second["cost"]
         hours = first["all_hours"] - second["all_hours"]
