@@ -180,7 +180,7 @@ class Troubles:
 
     def on_address(self, address: str) -> None:
         parts = urlsplit(address)
-        inside = parts.scheme in {"data", "blob", "about"}
+        inside = parts.scheme in {"data", "blob", "about", "file"}
         if not inside and parts.hostname not in {"127.0.0.1", "localhost"}:
             self.seen.append(f"request to another machine: {address}")
 

@@ -25,7 +25,7 @@ for (const line of lines) {
     sentence: found.warnings.length
       ? found.warnings.map((warning) => program.fill(warning, known, dimensions, shown)).join(" ")
       : said(description.answer).join(" "),
-    arithmetic: said(description.worked[worked]),
+    arithmetic: found.warnings.length ? [] : said(description.worked[worked]),
     captions: description.charts.map((chart) => said(chart.caption)),
     labels: Object.values(description.labels).map((label) =>
       program.fill(label, known, dimensions, shown),

@@ -19,7 +19,14 @@ def said(page: Page) -> str:
 
 def box(page: Page, name: str) -> Locator:
     """Find the box of a number."""
-    return page.locator(f"[data-name={name}] input:not([type=range])")
+    return page.locator(f"[data-name={name}] input[aria-describedby]")
+
+
+def type_in(page: Page, name: str, text: str) -> None:
+    """Type into the field of an input, and leave it."""
+    field = page.locator(f"[data-name={name}] :is(input, textarea)[aria-describedby]")
+    field.fill(text)
+    field.blur()
 
 
 def slider(page: Page, name: str) -> Locator:

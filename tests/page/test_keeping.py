@@ -11,7 +11,7 @@ import pytest
 import traitlets
 
 from tests.browser import open_sheet
-from tests.reader import box, pick, said
+from tests.reader import box, pick, said, type_in
 from tests.test_contract import trials
 from yarnsheets import sheets
 from yarnsheets.page.inputs import Input, Readings
@@ -96,7 +96,7 @@ def test_every_worksheet_leads_on_and_is_led_to(worksheet: str) -> None:
 
 def test_a_link_opens_the_next_worksheet_with_these_numbers(page: Page, server: Server) -> None:
     open_sheet(page, server, "how-many-yards")
-    box(page, "weight").fill("6.5")
+    type_in(page, "weight", "6.5")
     pick(page, "metres, grams", "tex")
     page.get_by_role("link", name="How sure is the grist?").click()
     page.wait_for_url("**/how-sure-is-the-grist.ipynb#**")
@@ -111,8 +111,8 @@ def test_a_link_opens_the_next_worksheet_with_these_numbers(page: Page, server: 
 
 def test_the_address_reopens_the_page_with_all_inputs(page: Page, server: Server) -> None:
     open_sheet(page, server, "how-sure-is-the-grist")
-    page.locator("[data-name=cuts] textarea").fill("12\n12 1/2\n11.8")
-    box(page, "weight").fill("3")
+    type_in(page, "cuts", "12\n12 1/2\n11.8")
+    type_in(page, "weight", "3")
     python = HowSureIsTheGrist(cuts=[12, 12.5, 11.8], weight=3 / 16)
     assert said(page) == python.sentence
     page.wait_for_url("**#*weight=0.1875*")
@@ -170,7 +170,7 @@ def test_the_reader_s_own_words_are_no_formula_in_a_spreadsheet(page: Page, serv
     # RFC 4180, section 2, rules 6 and 7: a cell with a comma or a quotation mark is quoted
     open_sheet(page, server, "what-does-this-spin-take")
     page.locator("summary", has_text="Finer points").click()
-    box(page, "currency").fill('=1,"2"')
+    type_in(page, "currency", '=1,"2"')
     _, rows = saved(page)
     assert rows[WhatDoesThisSpinTake.currency.title] == ("asked", '\'=1,"2"', "")
 

@@ -9,7 +9,7 @@ import altair as alt
 import pytest
 
 from tests.browser import open_sheet
-from tests.reader import box, centre, drag_from, pick, rows, said, slider, thumb, unfold
+from tests.reader import box, centre, drag_from, pick, rows, said, slider, thumb, type_in, unfold
 from yarnsheets import units
 from yarnsheets.page import choices
 from yarnsheets.sheets import HowManyYards
@@ -30,8 +30,8 @@ def sheet(page: Page, server: Server) -> Page:
 
 
 def test_1200_yards_per_pound_and_8_oz_reads_600_and_moves_with_the_slider(sheet: Page) -> None:
-    box(sheet, "grist").fill("1200")
-    box(sheet, "weight").fill("8")
+    type_in(sheet, "grist", "1200")
+    type_in(sheet, "weight", "8")
     assert "about 600\N{NO-BREAK SPACE}yd" in said(sheet)
     point = [t[0] for t in rows(sheet, "yards_against_weight", "yards")]
     assert {"weight": 8, "yards": 600}.items() <= min(
@@ -51,7 +51,7 @@ def test_1200_yards_per_pound_and_8_oz_reads_600_and_moves_with_the_slider(sheet
 
 def test_two_ply_of_2400_singles_at_take_up_1_05_reads_1143(sheet: Page) -> None:
     for name, text in {"grist": "2400", "plies": "2", "take_up": "1.05"}.items():
-        box(sheet, name).fill(text)
+        type_in(sheet, name, text)
     assert "1,143\N{NO-BREAK SPACE}yd/lb" in said(sheet)
     table = max(rows(sheet, "grist_against_plies", "plies"), key=len)
     assert table[1]["grist"] == pytest.approx(2400 / 2.1, rel=1e-12)
@@ -75,7 +75,7 @@ def test_typed_numbers_give_pythons_sentence_arithmetic_and_charts(
     shown = {**chosen.units, "grist": grist_unit}
     pick(sheet, measure, grist_unit)
     for name, value in typed.items():
-        box(sheet, name).fill(str(value))
+        type_in(sheet, name, str(value))
     own = {}
     for name, value in typed.items():
         dimension = HowManyYards.inputs()[name].dimension
@@ -142,7 +142,7 @@ def test_dragging_the_point_on_a_chart_moves_the_slider(sheet: Page, chart: str,
 def test_a_chart_is_never_replaced_on_a_change(sheet: Page) -> None:
     sheet.evaluate("document.querySelectorAll('.ys-picture svg').forEach(s => s.mine = true)")
     drag_from(sheet, thumb(sheet, "grist"), 50)
-    box(sheet, "plies").fill("3")
+    type_in(sheet, "plies", "3")
     kept = "[...document.querySelectorAll('.ys-picture svg')].map(s => s.mine === true)"
     assert sheet.evaluate(kept) == [True, True, True]
 
@@ -163,7 +163,7 @@ def test_keys_step_by_round_numbers_and_reach_the_ends(sheet: Page) -> None:
 
 def test_the_page_goes_on_with_the_network_pulled(sheet: Page) -> None:
     sheet.context.set_offline(True)
-    box(sheet, "weight").fill("4")
+    type_in(sheet, "weight", "4")
     pick(sheet, "metres, grams", "tex")
     python = HowManyYards(weight=4 / 16, measure="metres, grams", grist_unit="tex")
     assert said(sheet) == python.sentence
@@ -171,7 +171,7 @@ def test_the_page_goes_on_with_the_network_pulled(sheet: Page) -> None:
 
 
 def test_switching_units_there_and_back_loses_nothing(sheet: Page) -> None:
-    box(sheet, "grist").fill("1234.5")
+    type_in(sheet, "grist", "1234.5")
     names = list(HowManyYards.inputs())
     before = [box(sheet, name).input_value() for name in names]
     sentence = said(sheet)
@@ -193,15 +193,17 @@ def test_switching_units_there_and_back_loses_nothing(sheet: Page) -> None:
         ("weight", "", "Type a number here"),
         ("take_up", "10%", "can mean two things"),
         ("plies", "99", "can be 1 to 8"),
+        ("plies", "2.5", "2.5 is not a whole number"),
+        ("weight", "3 ft", "“ft” is not a unit of this number"),
     ],
 )
 def test_bad_input_is_explained_and_nothing_typed_is_lost(
     sheet: Page, name: str, text: str, message: str
 ) -> None:
     if name == "take_up":
-        box(sheet, "plies").fill("2")
+        type_in(sheet, "plies", "2")
     before = said(sheet)
-    box(sheet, name).fill(text)
+    type_in(sheet, name, text)
     box(sheet, name).blur()
     assert message in sheet.locator(f"[data-name={name}] .ys-error").inner_text()
     assert box(sheet, name).input_value() == text
@@ -213,10 +215,35 @@ def test_bad_input_is_explained_and_nothing_typed_is_lost(
     assert sheet.locator(".ys-stale").is_hidden()
 
 
+def test_half_a_number_is_never_an_answer(sheet: Page) -> None:
+    before, link = said(sheet), sheet.url
+    box(sheet, "weight").focus()
+    box(sheet, "weight").select_text()
+    for letter in "85 g":
+        sheet.keyboard.type(letter)
+        assert said(sheet) == before
+        assert "press enter" in sheet.locator(".ys-stale").inner_text().lower()
+    sheet.wait_for_timeout(400)  # longer than a hand rests
+    assert said(sheet) == before
+    assert sheet.url == link
+    sheet.keyboard.press("Enter")
+    assert sheet.locator(".ys-stale").is_hidden()
+    # 85 g by the pound of 453.59237 g (NIST Special Publication 811, B.8)
+    assert said(sheet) == HowManyYards(weight=85 / 453.59237).sentence
+    assert float(box(sheet, "weight").input_value()) == pytest.approx(85 / 28.349523125, abs=5e-6)
+
+
+def test_a_long_entry_neither_widens_the_page_nor_fills_it(sheet: Page) -> None:
+    wide = sheet.evaluate("document.documentElement.scrollWidth")
+    type_in(sheet, "weight", "m" * 3000)
+    assert sheet.evaluate("document.documentElement.scrollWidth") == wide
+    assert len(sheet.locator("[data-name=weight] .ys-error").inner_text()) < 200
+
+
 def test_a_number_that_makes_no_difference_is_not_asked_for(sheet: Page) -> None:
     take_up = sheet.locator("[data-name=take_up]")
     assert take_up.is_hidden()
-    box(sheet, "plies").fill("2")
+    type_in(sheet, "plies", "2")
     assert take_up.is_visible()
 
 
@@ -230,7 +257,7 @@ def test_grist_goes_with_the_other_units_unless_another_was_chosen(sheet: Page) 
 
 
 def test_what_one_unit_refuses_another_may_take(sheet: Page) -> None:
-    box(sheet, "grist").fill("12")
+    type_in(sheet, "grist", "12")
     pick(sheet, "yards, ounces", "worsted_count")
     assert box(sheet, "grist").input_value() == "12"
     assert sheet.locator("[data-name=grist] .ys-error").is_hidden()

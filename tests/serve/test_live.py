@@ -144,7 +144,8 @@ def moves(page: Page) -> Iterator[Callable[[], None]]:
     readings = page.locator(".ys-sheet textarea:visible").first
     readings.press("Control+End")
     readings.press("Backspace")
-    yield partial(readings.press, "7")
+    readings.press("7")
+    yield partial(readings.press, "Tab")
 
 
 # On a BinderHub: a Jupyter server with our settings

@@ -18,6 +18,7 @@ from scipy import stats
 
 from tests.browser import open_sheet, wait_until
 from tests.estimates.test_agreement import LARGE, MINI
+from tests.reader import type_in
 from yarnsheets.sheets import DoTwoMethodsAgree
 from yarnsheets.sheets.do_two_methods_agree.sheet import how_often
 
@@ -225,7 +226,7 @@ def sheet(page: Page, server: Server) -> Page:
 
 
 def lines(page: Page, name: str, numbers: list[float]) -> None:
-    page.locator(f"[data-name={name}] textarea").fill("\n".join(str(each) for each in numbers))
+    type_in(page, name, "\n".join(str(each) for each in numbers))
 
 
 def test_bands_are_named_and_an_axis_is_in_per_cent_where_that_was_asked(sheet: Page) -> None:

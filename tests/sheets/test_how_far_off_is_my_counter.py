@@ -11,7 +11,7 @@ from scipy import optimize, stats
 
 from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.reader import box, centre, rows, said
+from tests.reader import box, centre, rows, said, type_in
 from yarnsheets import units
 from yarnsheets.sheets import HowFarOffIsMyCounter
 
@@ -210,7 +210,7 @@ def sheet(page: Page, server: Server) -> Page:
 
 
 def lines(page: Page, name: str, *each: str) -> None:
-    page.locator(f"[data-name={name}] textarea").fill("\n".join(each))
+    type_in(page, name, "\n".join(each))
 
 
 def test_dragging_the_reading_moves_sentence_box_and_point(sheet: Page) -> None:

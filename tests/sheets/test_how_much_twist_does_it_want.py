@@ -15,7 +15,7 @@ import pytest
 
 from tests.browser import open_sheet
 from tests.emitted import names_in, run
-from tests.reader import box
+from tests.reader import type_in
 from yarnsheets.sheets import HowMuchTwistDoesItWant
 from yarnsheets.units import convert
 
@@ -296,7 +296,7 @@ def drawn_slant(page: Page) -> float:
 def test_the_strands_slant_follows_the_twist(sheet: Page) -> None:
     assert drawn_slant(sheet) == pytest.approx(HowMuchTwistDoesItWant().slant, rel=1e-6)
     for twist in (2, 12):
-        box(sheet, "twist").fill(str(twist))
+        type_in(sheet, "twist", str(twist))
         python = HowMuchTwistDoesItWant(twist=twist)
         assert drawn_slant(sheet) == pytest.approx(python.slant, rel=1e-6)
 
@@ -304,5 +304,5 @@ def test_the_strands_slant_follows_the_twist(sheet: Page) -> None:
 def test_one_single_alone_has_no_ply_twist_to_move(sheet: Page) -> None:
     grip = sheet.locator("figure[data-name=take_up_against_ply_twist] .ys-grip")
     grip.wait_for(state="visible")
-    box(sheet, "plies").fill("1")
+    type_in(sheet, "plies", "1")
     grip.wait_for(state="hidden")

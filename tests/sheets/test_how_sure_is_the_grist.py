@@ -10,7 +10,7 @@ import pytest
 from scipy import stats
 
 from tests.browser import open_sheet
-from tests.reader import rows, said
+from tests.reader import rows, said, type_in
 from yarnsheets.sheets import HowSureIsTheGrist
 from yarnsheets.units import convert
 
@@ -205,7 +205,7 @@ def sheet(page: Page, server: Server) -> Page:
 
 
 def cuts(page: Page, *lines: str) -> None:
-    page.locator("[data-name=cuts] textarea").fill("\n".join(lines))
+    type_in(page, "cuts", "\n".join(lines))
 
 
 def band(page: Page) -> float:

@@ -15,7 +15,7 @@ import pytest
 from scipy import stats
 
 from tests.browser import open_sheet
-from tests.reader import rows, said
+from tests.reader import rows, said, type_in
 from yarnsheets.estimates import control_chart, drift
 from yarnsheets.sheets.is_my_grist_drifting.bobbins import finest_with_thickest
 from yarnsheets.sheets.is_my_grist_drifting.sheet import IsMyGristDrifting
@@ -316,7 +316,7 @@ def sheet(page: Page, server: Server) -> Page:
 
 
 def type_lines(page: Page, name: str, lines: Sequence[float]) -> None:
-    page.locator(f"[data-name={name}] textarea").fill("\n".join(str(line) for line in lines))
+    type_in(page, name, "\n".join(str(line) for line in lines))
 
 
 def test_a_wild_cut_is_drawn_as_a_diamond(sheet: Page) -> None:

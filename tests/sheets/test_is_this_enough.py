@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.browser import open_sheet
-from tests.reader import box, said
+from tests.reader import said, type_in
 from yarnsheets.sheets import IsThisEnough
 from yarnsheets.sheets.shared.doubt import times, verdict
 
@@ -252,7 +252,7 @@ def sheet(page: Page, server: Server) -> Page:
 
 
 def skeins(page: Page, *lines: str) -> None:
-    page.locator("[data-name=weights] textarea").fill("\n".join(lines))
+    type_in(page, "weights", "\n".join(lines))
 
 
 def hills(page: Page) -> list[tuple[float, float, float]]:
@@ -275,7 +275,7 @@ def test_sentence_and_hills_follow_the_skeins_and_the_project(sheet: Page) -> No
     before = said(sheet)
     assert before == IsThisEnough().sentence
     skeins(sheet, "4.1", "3.8", "4.3", "2 1/4")
-    box(sheet, "project").fill("1000")
+    type_in(sheet, "project", "1000")
     after = said(sheet)
     python = IsThisEnough(weights=[w * OUNCE for w in (4.1, 3.8, 4.3, 2.25)], project=1000)
     assert after == python.sentence != before
@@ -292,7 +292,7 @@ def test_sentence_and_hills_follow_the_skeins_and_the_project(sheet: Page) -> No
 def test_yards_and_hills_follow_the_project_at_once(sheet: Page) -> None:
     lows = [hill[0] for hill in hills(sheet)]
     sheet.context.set_offline(True)  # so that no kernel can have had a part in it
-    box(sheet, "project").fill("900")
+    type_in(sheet, "project", "900")
     assert "takes about 990\N{NO-BREAK SPACE}yd" in said(sheet)
     assert [hill[0] for hill in hills(sheet)] != lows
     assert any(top == pytest.approx(990, rel=1e-9) for _, top, _ in hills(sheet))

@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 
 from tests.browser import open_sheet
 from tests.emitted import run
-from tests.reader import box, centre, said
+from tests.reader import box, centre, said, type_in
 from yarnsheets import units
 from yarnsheets.published.yarn_weights import YARN_WEIGHTS
 from yarnsheets.sheets import WhatDoWrapsTellOfGrist
@@ -261,7 +261,7 @@ def pick(page: Page, name: str, words: str) -> None:
 
 
 def test_what_cannot_be_is_said_on_the_page(sheet: Page) -> None:
-    box(sheet, "grist").fill("100")
+    type_in(sheet, "grist", "100")
     assert "That cannot be" in said(sheet)
     assert sheet.locator(".ys-answer.ys-warned").count() == 1
     caption = sheet.locator("figure[data-name=wraps_with_grist] figcaption")

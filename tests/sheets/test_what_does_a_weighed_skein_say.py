@@ -9,7 +9,7 @@ import pytest
 from scipy import stats
 
 from tests.browser import open_sheet
-from tests.reader import box
+from tests.reader import type_in
 from yarnsheets.sheets import WhatDoesAWeighedSkeinSay
 
 if TYPE_CHECKING:
@@ -237,7 +237,7 @@ def band(page: Page) -> list[float]:
 
 def test_the_band_on_the_chart_is_pythons_however_often_it_moves(sheet: Page) -> None:
     for ounces in (2, 2.25, 2.5, 3):
-        box(sheet, "gross").fill(str(ounces))
+        type_in(sheet, "gross", str(ounces))
         python = WhatDoesAWeighedSkeinSay(gross=ounces / 16)
         edge = [python.grist * row["high"] for row in python.windings]
         assert band(sheet) == pytest.approx(edge, rel=1e-9)

@@ -20,7 +20,7 @@ from hypothesis import strategies as st
 
 from tests.browser import open_sheet, wait_until
 from tests.published.test_tables import printed
-from tests.reader import box, said
+from tests.reader import said, type_in
 from yarnsheets.page import chart
 from yarnsheets.published import regain
 from yarnsheets.sheets import WhatDoesDampAirChange
@@ -276,9 +276,9 @@ def pick(page: Page, name: str, words: str) -> None:
 
 
 def test_the_days_are_drawn_on_the_curve(sheet: Page) -> None:
-    box(sheet, "humidity_now").fill("40")
-    box(sheet, "humidity_then").fill("70")
-    box(sheet, "weight").fill("8")
+    type_in(sheet, "humidity_now", "40")
+    type_in(sheet, "humidity_then", "70")
+    type_in(sheet, "weight", "8")
     drawn = sheet.evaluate(
         """async () => {
             const figure = document.querySelector("figure[data-name=weight_against_humidity]");

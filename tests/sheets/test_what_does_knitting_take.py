@@ -10,7 +10,7 @@ import pytest
 
 from tests.browser import open_sheet
 from tests.published.test_tables import printed
-from tests.reader import box, drag, rows, said
+from tests.reader import box, drag, rows, said, type_in
 from yarnsheets.sheets import WhatDoesKnittingTake
 from yarnsheets.sheets.what_does_knitting_take.outlines import OUTLINES
 
@@ -258,7 +258,7 @@ def test_the_curve_passes_through_a_thousand_square_inches(sheet: Page) -> None:
     sheet.locator(".ys-finer summary").click()
     typed = {"around": "25", "piece_length": "40", "gauge_stitches": "20", "gauge_rows": "28"}
     for name, text in typed.items():
-        box(sheet, name).fill(text)
+        type_in(sheet, name, text)
     drawn = [row for t in rows(sheet, "yards_against_gauge", "yards") for row in t]
     assert any(row["yards"] == printed("763.763") for row in drawn)  # hand-worked, as above
 
@@ -271,7 +271,7 @@ def test_the_outline_and_its_width_change_the_drawing(sheet: Page) -> None:
     drawn = [(row["along"], row["end"], row["up"]) for row in corners(sheet)]
     assert drawn == [(21, 21, 0), (0, 42, 25)]
 
-    box(sheet, "around").fill("50")
+    type_in(sheet, "around", "50")
     drawn = [(row["along"], row["end"], row["up"]) for row in corners(sheet)]
     assert drawn == [(25, 25, 0), (0, 50, 25)]
 

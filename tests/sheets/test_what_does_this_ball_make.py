@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from tests.browser import open_sheet
-from tests.reader import box, drag, said
+from tests.reader import box, drag, said, type_in
 from yarnsheets.sheets import WhatDoesThisBallMake
 
 if TYPE_CHECKING:
@@ -52,7 +52,7 @@ def test_the_page_follows_the_box_and_the_point(page: Page, server: Server) -> N
         "weight": "3",
         "reserve": "0",
     }.items():
-        box(page, name).fill(text)
+        type_in(page, name, text)
     assert said(page) == WhatDoesThisBallMake(**BEFORE, weight=3 / 16, reserve=0).sentence
     drag(page, page.locator("figure[data-name=depth_against_yarn] .ys-grip"), 40)
     weight = float(box(page, "weight").input_value())

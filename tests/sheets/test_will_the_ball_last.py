@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.browser import open_sheet
-from tests.reader import box, said
+from tests.reader import said, type_in
 from yarnsheets.estimates import Course, course
 from yarnsheets.sheets import WillTheBallLast
 
@@ -189,8 +189,8 @@ def test_the_page_says_what_python_says_and_the_band_narrows(page: Page, server:
         )
 
     wide = band()
-    page.locator("[data-name=rows_at] textarea").fill("48\n68\n84\n100")
-    page.locator("[data-name=left] textarea").fill("2.95\n2.4\n1.85\n1.15")
+    type_in(page, "rows_at", "48\n68\n84\n100")
+    type_in(page, "left", "2.95\n2.4\n1.85\n1.15")
     python = WillTheBallLast(
         rows_at=[48, 68, 84, 100], left=[2.95 / 16, 2.4 / 16, 1.85 / 16, 1.15 / 16]
     )
@@ -203,11 +203,11 @@ def test_the_page_follows_the_grist_at_once_and_explains_lists_that_differ(
 ) -> None:
     open_sheet(page, server, "will-the-ball-last")
     page.context.set_offline(True)
-    box(page, "grist").fill("2200")
+    type_in(page, "grist", "2200")
     left = WillTheBallLast(grist=2200).now_yards
     assert f"about {left:.0f}\N{NO-BREAK SPACE}yd" in said(page)
     page.context.set_offline(False)
-    page.locator("[data-name=rows_at] textarea").fill("48\n68")
+    type_in(page, "rows_at", "48\n68")
     page.wait_for_function(
         "document.querySelector('.ys-sentence').textContent.includes('2 rows and 3 weights')"
     )

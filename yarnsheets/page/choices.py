@@ -141,13 +141,14 @@ _LABELS = {choice.unit: choice.unit.replace("_", " ") for choice in GRIST_UNITS}
     "m/hour": "m an hour",
 }
 
-# Every unit a page may show, of each dimension.
+# Every unit of each dimension that a page may show, or a reader type.
 SHOWN = {
     dimension: tuple(dict.fromkeys(measure.units[dimension] for measure in MEASURES))
     for dimension in MEASURES[0].units
 } | {"grist": (*(choice.unit for choice in GRIST_UNITS), "m/g")}
-SHOWN["length"] += ("km",)
-SHOWN["mass"] += ("lb", "hectogram")
+SHOWN["length"] += ("km", "ft", "in", "cm")
+SHOWN["short"] += ("mm", "ft", "yd", "m")
+SHOWN["mass"] += ("lb", "hectogram", "kg")
 
 
 def label(unit: str) -> str:

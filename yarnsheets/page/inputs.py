@@ -7,7 +7,7 @@ from typing import Any
 import traitlets
 
 from yarnsheets.page import choices
-from yarnsheets.page.reading import outside
+from yarnsheets.page.reading import is_in_part, not_whole, outside
 
 _order = count()
 
@@ -62,7 +62,8 @@ class Input(_Bounded, traitlets.Float[float, float]):
     """A number the reader sets, in the sheet's own units.
 
     `low` and `high` bound what is accepted. `step` is how far one step of the slider goes; none
-    makes steps of about one per cent, on a slider where equal distances are equal ratios.
+    makes steps of about one per cent, on a slider where equal distances are equal ratios. A count,
+    a "number" with steps of 1, is always whole.
     `percent` is what to say to a reader who types a percentage.
     """
 
@@ -95,6 +96,8 @@ class Input(_Bounded, traitlets.Float[float, float]):
         """Refuse a number outside the range, in the reader's words."""
         number = float(super().validate(obj, value))
         self.refuse_outside(number)
+        if is_in_part(self.describe(), number):
+            raise traitlets.TraitError(not_whole(self.describe(), number, choices.OWN))
         return number
 
     def describe(self) -> dict[str, Any]:
@@ -138,6 +141,45 @@ class Readings(_Bounded, traitlets.List[float]):
     def describe(self) -> dict[str, Any]:
         """Describe the input as the page reads it."""
         return super().describe() | {"low": self.low, "high": self.high, "default": self.values}
+
+
+class Pairs(Asked, traitlets.List[Any]):
+    """Pairs of measurements taken together, such as a row and what was left after it."""
+
+    kind = "pairs"
+    dimension = "pair"
+
+    def __init__(
+        self,
+        title: str,
+        parts: tuple[Input, Input],
+        pairs: Sequence[tuple[float, float]],
+        *,
+        measure: str,
+        more: bool = False,
+    ) -> None:
+        self.title = title
+        self.parts = parts
+        self.pairs = [[float(each) for each in pair] for pair in pairs]
+        self.measure = measure
+        self.more = more
+        super().__init__(default_value=self.pairs, help=title)
+
+    def validate(self, obj: Any, value: Any) -> list[list[float]]:
+        """Refuse what is no pair, or a part of one outside its range, in the reader's words."""
+        pairs = [[float(each) for each in pair] for pair in super().validate(obj, value) or ()]
+        for pair in pairs:
+            if len(pair) != len(self.parts):
+                msg = f"{self.title}: give two numbers for each, as (48, 0.18)."
+                raise traitlets.TraitError(msg)
+            for part, number in zip(self.parts, pair, strict=True):
+                part.refuse_outside(number)
+        return pairs
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        parts = [part.describe() for part in self.parts]
+        return super().describe() | {"parts": parts, "default": self.pairs}
 
 
 class Pick(Asked, traitlets.Enum[str]):

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
 import traitlets
 
-from yarnsheets.page import choices
+from yarnsheets.page import choices, ways
 from yarnsheets.page.inputs import Asked, Found, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.text import Line, Shown, fill, said
@@ -125,8 +125,8 @@ class Sheet(traitlets.HasTraits):
 
     @property
     def arithmetic(self) -> list[str]:
-        """The arithmetic worked through, a line a step."""
-        return self.said(self.worked(*self._chosen()))
+        """The arithmetic worked through, a line a step; none where there is no answer."""
+        return [] if self.warnings else self.said(self.worked(*self._chosen()))
 
     def view(self) -> "SheetView":
         """Show the sheet as a page; this view and any other move together with the sheet."""
@@ -153,6 +153,7 @@ def _describe(sheet: type[Sheet]) -> dict[str, Any]:
         "name": name_of(sheet),
         "question": sheet.question,
         "inputs": {name: asked.describe() for name, asked in sheet.inputs().items()},
+        "ways": {name: asked.describe() for name, asked in ways.ASKED.items()},
         "found": {name: found.describe() for name, found in sheet.finds().items()},
         "tables": list(sheet.tables()),
         "scales": choices.scales(),

@@ -102,6 +102,7 @@ def _control(asked: Asked, value: Any) -> dict[str, ipywidgets.Widget]:
         return {"pick": ipywidgets.Dropdown(options=options, value=value)}
     if isinstance(asked, Words):
         return {"box": ipywidgets.Text(continuous_update=False)}
+    # readings, and pairs of them
     return {"lines": ipywidgets.Textarea(continuous_update=False, rows=6)}
 
 

@@ -21,11 +21,12 @@ negative number give an infinity or no number and do not raise, so a sheet guard
 contract test compares both sides.
 """
 
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from yarnsheets.page import reading, text
+from yarnsheets.page import reading, text, ways
 from yarnsheets.page.compiler.program import Program
 from yarnsheets.page.compiler.source import CannotCompile
 
@@ -35,11 +36,13 @@ if TYPE_CHECKING:
 __all__ = ["CannotCompile", "program", "runtime"]
 
 # The rules of writing and reading that the page shares with Python, beside the sheet's own.
-_RULES = (
+_RULES: tuple[Callable[..., Any], ...] = (
     *(text.show, text.money, text.fill, text.said, text.holds, text.in_unit),
     *(text.to_shown, text.to_own),
-    *(reading.read_number, reading.read_lines, reading.written),
+    *(reading.read_number, reading.read_lines, reading.read_pairs),
+    *(reading.written, reading.outside),
     *(reading.round_step, reading.round_above),
+    *ways.FORMULAS,
 )
 
 

@@ -5,13 +5,16 @@ import { make, makeList, makePart, setText } from "./dom.js";
 /** @import {Numbers} from "./numbers.js" */
 
 /**
- * Make the answer: one sentence or a few, in sight all the time.
+ * Make the answer: a headline, in sight all the time, and what it rests on.
  *
  * @param {Numbers} numbers
  */
 export function makeAnswer(numbers) {
   const el = makePart("section", "ys-answer", "Answer");
   const sentence = make("p", "ys-sentence");
+  const headline = make("span", "ys-headline");
+  const beside = make("span", "ys-beside");
+  sentence.append(headline, beside);
   const stale = make("p", "ys-stale");
   stale.hidden = true;
   const spoken = make("p", "ys-spoken"); // for screen readers
@@ -22,28 +25,28 @@ export function makeAnswer(numbers) {
     el,
 
     update() {
-      setText(sentence, numbers.sentence);
-      el.classList.toggle("ys-warned", numbers.found.warnings.length > 0);
+      const now = numbers.answer;
+      if (headline.textContent !== now.headline)
+        headline.replaceChildren(...withWanted(now.headline, now.wanted));
+      setText(beside, now.beside && ` ${now.beside}`);
+      el.classList.toggle("ys-warned", !numbers.hasAnswer);
     },
 
     /** Say the answer aloud: only what has settled. */
-    speak: () => setText(spoken, sentence.textContent ?? ""),
+    speak: () => setText(spoken, numbers.sentence),
 
     /**
      * Mark the answer as one for other numbers than those typed.
      *
      * @param {string[]} wrong the names of the inputs to look at
+     * @param {boolean} isTyping whether one is being typed
      */
-    mark(wrong) {
+    mark(wrong, isTyping) {
       const titles = wrong.map((name) => numbers.asked(name).title.toLowerCase());
-      stale.hidden = !wrong.length;
-      el.classList.toggle("ys-old", wrong.length > 0);
-      setText(
-        stale,
-        wrong.length
-          ? `This answer is for the last good numbers. Look at: ${titles.join(", ")}.`
-          : "",
-      );
+      const typing = isTyping ? "Press Enter, or leave the box, for the new one." : "";
+      const look = titles.length ? `Look at: ${titles.join(", ")}.` : typing;
+      setText(stale, look && `This answer is for the last good numbers. ${look}`);
+      stale.hidden = !look;
     },
   };
 }
@@ -59,11 +62,25 @@ export function makeArithmetic(numbers) {
   el.append(make("summary", "", "The arithmetic, with your numbers"), steps);
 
   function update() {
-    if (!el.open) return;
+    el.hidden = !numbers.hasAnswer;
+    if (!el.open || el.hidden) return;
     const now = makeList("ol", numbers.arithmetic);
     steps.replaceWith(now);
     steps = now;
   }
   el.addEventListener("toggle", update);
   return { el, update };
+}
+
+/**
+ * A headline with the number wanted in an element of its own.
+ *
+ * @param {string} headline
+ * @param {string} wanted
+ */
+function withWanted(headline, wanted) {
+  const at = wanted ? headline.indexOf(wanted) : -1;
+  if (at < 0) return [headline];
+  const large = make("strong", "ys-wanted", wanted);
+  return [headline.slice(0, at), large, headline.slice(at + wanted.length)];
 }

@@ -80,7 +80,7 @@ export function makeChart(numbers, description, hand) {
 
     /** Write the words. */
     describe() {
-      const words = numbers.said(description.caption).join(" ");
+      const words = numbers.hasAnswer ? numbers.said(description.caption).join(" ") : "";
       if (caption.textContent === words) return;
       caption.textContent = words;
       frame.setAttribute("aria-label", `${description.title}. ${words}`);

@@ -1,7 +1,7 @@
 /* The inputs of a sheet: each with its label, its control, what is wrong with it, and a hint. */
 
 import { make, makeList, makePart, setText } from "./dom.js";
-import { makeNumber, makePick, makeReadings, makeWords } from "./fields.js";
+import { makeNumber, makePairs, makePick, makeReadings, makeWords } from "./fields.js";
 
 /**
  * @import {Host, Value} from "./types"
@@ -17,30 +17,43 @@ import { makeNumber, makePick, makeReadings, makeWords } from "./fields.js";
  * @param {string} id starts the ids of the fields
  * @param {object} hear
  * @param {(name: string, value: Value, typedIn?: Element) => void} hear.change
- * @param {() => void} hear.wrong when something else is wrong than before
+ * @param {() => void} hear.stale when something else is wrong or unread than before
  */
 export async function makeControls(numbers, host, id, hear) {
   const el = makePart("section", "ys-inputs", "Your numbers");
   const finer = make("details", "ys-finer");
   finer.append(make("summary", "", "Finer points"));
-  const kinds = { number: makeNumber, readings: makeReadings, pick: makePick, words: makeWords };
+  const kinds = {
+    number: makeNumber,
+    readings: makeReadings,
+    pairs: makePairs,
+    pick: makePick,
+    words: makeWords,
+  };
 
   /** @type {Map<string, Controlled & {group: HTMLElement, error: HTMLElement, last: unknown[]}>} */
   const controls = new Map();
   const errors = /** @type {Map<string, string>} */ (new Map());
+  const unread = /** @type {Set<string>} */ (new Set()); // fields that are being typed in
 
   for (const [name, asked] of Object.entries(numbers.description.inputs)) {
     const control = await kinds[asked.kind]({
       name,
+      id: `${id}-${name}`,
       asked,
       numbers,
       host,
-      isWrong: () => errors.has(name),
+      typing() {
+        unread.add(name);
+        hear.stale();
+      },
       set(value, typedIn) {
         if (errors.delete(name)) showError(name);
+        if (unread.delete(name)) hear.stale();
         hear.change(name, value, typedIn);
       },
       refuse(message) {
+        unread.delete(name);
         errors.set(name, message);
         showError(name);
       },
@@ -77,7 +90,7 @@ export async function makeControls(numbers, host, id, hear) {
     setText(control.error, message ?? "");
     control.error.hidden = !message;
     control.field.setAttribute("aria-invalid", String(Boolean(message)));
-    hear.wrong();
+    hear.stale();
   }
 
   return {
@@ -95,12 +108,15 @@ export async function makeControls(numbers, host, id, hear) {
         const now = [numbers.value(name), numbers.shown];
         if (now.every((part, at) => part === control.last[at])) continue;
         control.last = now;
-        control.show(control.field === typedIn || errors.has(name));
+        control.show(control.field === typedIn || errors.has(name) || unread.has(name));
       }
     },
 
     /** The names of the inputs that hold something wrong. */
     wrong: () => [...errors.keys()],
+
+    /** Whether a field holds what is not yet read. */
+    isTyping: () => unread.size > 0,
 
     /** Read again what was refused: in another unit it may be right. */
     readAgain() {

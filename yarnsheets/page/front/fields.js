@@ -1,8 +1,11 @@
-/* The four kinds of input: how each is shown, typed into and moved. */
+/* The kinds of input: how each is shown, typed into and moved. */
 
 import { make, setText } from "./dom.js";
 import { MOST_LETTERS } from "./link.js";
+import { makeWays } from "./ways.js";
 import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
+
+const MOST_IN_A_LIST = 4000; // letters
 
 /**
  * @import {Asked, Host, Value} from "./types"
@@ -16,7 +19,7 @@ import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
  * @property {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} field
  * @property {(Element | string)[]} parts what stands between label and hint
  * @property {(keepText: boolean) => void} show bring the control to the present value
- * @property {() => void} [read] take what stands in the field
+ * @property {() => unknown} [read] take what stands in the field
  */
 
 /**
@@ -24,10 +27,11 @@ import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
  *
  * @typedef {object} Given
  * @property {string} name
+ * @property {string} id starts the ids of what is beside the field
  * @property {Asked} asked
  * @property {Numbers} numbers
  * @property {Host} host
- * @property {() => boolean} isWrong
+ * @property {() => void} typing the field holds what is not yet read
  * @property {(value: Value, typedIn?: Element) => void} set
  * @property {(message: string) => void} refuse
  */
@@ -38,22 +42,28 @@ import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
  * @param {Given} given
  * @returns {Promise<Controlled>}
  */
-export async function makeNumber({ name, asked, numbers, host, isWrong, set, refuse }) {
+export async function makeNumber({ name, id, asked, numbers, host, typing, set, refuse }) {
   const slider = await host.slider(name);
   const { el, field } = await host.box(name);
   const unit = make("span", "ys-unit");
   const typed = make("div", "ys-typed");
   typed.append(el, unit);
-  field.inputMode = "decimal";
   field.autocomplete = "off";
+  field.maxLength = MOST_LETTERS;
   slider.name(asked.title);
+  const ways =
+    asked.dimension === "grist" ? makeWays(numbers, name, id, { typing, set, refuse }) : null;
 
   const value = () => /** @type {number} */ (numbers.value(name));
   const written = () => numbers.program.written(asked, value(), numbers.shown);
   const read = () => {
     const [number, wrong] = numbers.program.read_number(asked, field.value, numbers.shown);
-    if (number === null) refuse(wrong);
-    else set(number, field);
+    if (number === null) {
+      refuse(wrong);
+      return;
+    }
+    set(number);
+    field.value = written();
   };
 
   slider.onMove((place) => {
@@ -71,18 +81,18 @@ export async function makeNumber({ name, asked, numbers, host, isWrong, set, ref
     },
     { capture: true },
   );
-  field.addEventListener("input", read);
-  field.addEventListener("blur", () => {
-    if (!isWrong()) field.value = written();
-  });
+  // half a number is none: it is read when the reader presses Enter or leaves the box
+  field.addEventListener("input", typing);
+  field.addEventListener("change", read);
 
   return {
     field,
-    parts: [typed, slider.el],
+    parts: [typed, ...(ways ? [ways.el] : []), slider.el],
     read,
     show(keepText) {
       const shown = numbers.toShown(asked.dimension, value());
       setText(unit, numbers.label(asked.dimension));
+      ways?.show();
       slider.set(toPlace(asked, value()));
       slider.say(`${numbers.program.show(shown, 6)} ${unit.textContent}`.trim());
       if (!keepText) field.value = written();
@@ -94,30 +104,76 @@ export async function makeNumber({ name, asked, numbers, host, isWrong, set, ref
  * Several numbers, a line each.
  *
  * @param {Given} given
+ */
+export function makeReadings(given) {
+  const { asked, numbers } = given;
+  const { program } = numbers;
+  return makeLines(given, {
+    read: (text) => program.read_lines(asked, text, numbers.shown),
+    write: (values) =>
+      /** @type {number[]} */ (values).map((value) => program.written(asked, value, numbers.shown)),
+    unit: () => numbers.label(asked.dimension),
+  });
+}
+
+/**
+ * Several pairs of numbers, a line each.
+ *
+ * @param {Given} given
+ */
+export function makePairs(given) {
+  const { asked, numbers } = given;
+  const { program } = numbers;
+  return makeLines(given, {
+    read: (text) => program.read_pairs(asked, text, numbers.shown),
+    write: (values) =>
+      /** @type {number[][]} */ (values).map((pair) =>
+        asked.parts
+          .map((part, at) => program.written(part, pair[at] ?? NaN, numbers.shown))
+          .join("   "),
+      ),
+    unit: () =>
+      asked.parts
+        .map(({ title, dimension }) => `${title.toLowerCase()} ${numbers.label(dimension)}`.trim())
+        .join(", "),
+  });
+}
+
+/**
+ * @param {Given} given
+ * @param {object} way
+ * @param {(text: string) => [values: number[] | number[][] | null, wrong: string]} way.read
+ * @param {(values: Value) => string[]} way.write
+ * @param {() => string} way.unit
  * @returns {Promise<Controlled>}
  */
-export async function makeReadings({ name, asked, numbers, host, isWrong, set, refuse }) {
+async function makeLines({ name, numbers, host, typing, set, refuse }, way) {
   const { el, field } = await host.lines(name);
+  field.maxLength = MOST_IN_A_LIST;
   const unit = make("span", "ys-unit");
 
   const read = () => {
-    const [values, wrong] = numbers.program.read_lines(asked, field.value, numbers.shown);
+    const [values, wrong] = way.read(field.value);
     if (values === null) refuse(wrong);
     else set(values, field);
+    return values !== null;
   };
-  /** @param {number[]} values */
-  const written = (values) =>
-    values.map((value) => numbers.program.written(asked, value, numbers.shown)).join("\n");
+  /** @param {Value} values */
+  const written = (values) => way.write(values).join("\n");
   // only if it says something else: the reader's own spelling stays
   const write = () => {
-    const [standing] = numbers.program.read_lines(asked, field.value, numbers.shown);
-    const now = written(/** @type {number[]} */ (numbers.value(name)));
+    const [standing] = way.read(field.value);
+    const now = written(numbers.value(name));
     if (standing === null || written(standing) !== now) field.value = now;
   };
 
-  field.addEventListener("input", read);
-  field.addEventListener("blur", () => {
-    if (!isWrong()) write();
+  field.addEventListener("input", (event) => {
+    // a new line ends the number before it
+    if (/** @type {InputEvent} */ (event).inputType === "insertLineBreak") read();
+    else typing();
+  });
+  field.addEventListener("change", () => {
+    if (read()) write();
   });
 
   return {
@@ -125,7 +181,7 @@ export async function makeReadings({ name, asked, numbers, host, isWrong, set, r
     parts: [unit, el],
     read,
     show(keepText) {
-      const label = numbers.label(asked.dimension);
+      const label = way.unit();
       setText(unit, label ? `${label}, one a line` : "one a line");
       if (!keepText) write();
     },

@@ -77,13 +77,22 @@ export function rowsOf(numbers) {
   /** @param {number} value */
   const exact = (value) => Number(value.toPrecision(12));
 
-  const asked = Object.entries(inputs).flatMap(([name, { title, dimension, options }]) => {
+  const asked = Object.entries(inputs).flatMap(([name, { title, dimension, options, parts }]) => {
     const value = numbers.value(name);
     if (typeof value === "string") return [["asked", title, options?.[value] ?? value, ""]];
     const unit = numbers.label(dimension);
+    if (parts)
+      return /** @type {number[][]} */ (value).flatMap((pair, at) =>
+        parts.map((part, which) => [
+          "asked",
+          `${part.title}, ${at + 1}`,
+          exact(numbers.toShown(part.dimension, pair[which] ?? NaN)),
+          numbers.label(part.dimension),
+        ]),
+      );
     if (!Array.isArray(value))
       return [["asked", title, exact(numbers.toShown(dimension, value)), unit]];
-    return value.map((one, at) => [
+    return /** @type {number[]} */ (value).map((one, at) => [
       "asked",
       `${title}, ${at + 1}`,
       exact(numbers.toShown(dimension, one)),

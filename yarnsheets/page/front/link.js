@@ -36,6 +36,17 @@ const READ = {
     const numbers = text.split(" ").filter(Boolean).map(Number);
     return numbers.every((number) => inside(asked, number)) ? numbers : undefined;
   },
+  pairs(asked, text) {
+    const pairs = text
+      .split(" ")
+      .filter(Boolean)
+      .map((pair) => pair.split(",").map(Number));
+    /** @param {number[]} pair */
+    const isGood = (pair) =>
+      pair.length === asked.parts.length &&
+      asked.parts.every((part, at) => inside(part, pair[at] ?? NaN));
+    return pairs.every(isGood) ? pairs : undefined;
+  },
   pick: (asked, text) => (Object.hasOwn(asked.options, text) ? text : undefined),
   words: (_, text) => text.slice(0, MOST_LETTERS),
 };

@@ -105,13 +105,27 @@ export class Numbers {
     return this.program.said(lines, this.known, this.dimensions, this.shown);
   }
 
-  /** The answer in words, or what is probably wrong. */
+  /** The answer in words, or what is probably wrong: a headline, and what it rests on. */
+  get answer() {
+    const { answer } = this.description;
+    const templates = this.hasAnswer
+      ? answer.filter(([when]) => this.program.holds(when, this.known)).map(([, text]) => text)
+      : this.found.warnings;
+    const [headline = "", ...beside] = templates.map((template) => this.fill(template));
+    // the number wanted is a slot with a star
+    const [wanted = ""] = templates[0]?.match(/\{[^{}]*\*[^{}]*\}/) ?? [];
+    return { headline, wanted: this.fill(wanted), beside: beside.join(" ") };
+  }
+
+  /** The whole answer as one text. */
   get sentence() {
-    const { warnings } = this.found;
-    const said = warnings.length
-      ? warnings.map((warning) => this.fill(warning))
-      : this.said(this.description.answer);
-    return said.join(" ");
+    const { headline, beside } = this.answer;
+    return [headline, beside].filter(Boolean).join(" ");
+  }
+
+  /** Whether there is an answer, and not what is probably wrong. */
+  get hasAnswer() {
+    return this.found.warnings.length === 0;
   }
 
   /** The arithmetic worked through, a line a step. */

@@ -5,6 +5,7 @@
 
 import { pageAddress } from "./address.js";
 import { make } from "./dom.js";
+import { keep, kept } from "./kept.js";
 import { mount } from "./sheet.js";
 import { trackOf } from "./track.js";
 
@@ -43,7 +44,7 @@ function makeHost(description, { values, choice }) {
   };
   return {
     values,
-    choice: { ...choice, ...unitsKept() },
+    choice: { ...choice, ...kept(UNITS) },
     address: pageAddress(),
     charts: loadCharts,
     slider: (name) => makeSlider(asked(name)),
@@ -62,7 +63,7 @@ function makeHost(description, { values, choice }) {
       field.append(...words.map((text) => new Option(text)));
       return control(field);
     },
-    settle: (_, chosen) => keepUnits(chosen),
+    settle: (_, chosen) => keep(UNITS, chosen),
     onGiven() {}, // there is nobody else to move the page
   };
 }
@@ -99,28 +100,6 @@ function loadCharts() {
     come();
     addEventListener(CHARTS_COME, come, { once: true });
   });
-}
-
-/**
- * The units that the reader chose last, on whatever page.
- *
- * @returns {Partial<Choice>}
- */
-function unitsKept() {
-  try {
-    return JSON.parse(localStorage.getItem(UNITS) ?? "{}");
-  } catch {
-    return {}; // a page inside another one may keep nothing
-  }
-}
-
-/** @param {Choice} choice */
-function keepUnits(choice) {
-  try {
-    localStorage.setItem(UNITS, JSON.stringify(choice));
-  } catch {
-    // not kept, then
-  }
 }
 
 Object.assign(globalThis, { yarnsheets: { open } });

@@ -32,6 +32,7 @@ let mounts = 0;
  */
 export async function mount(el, description, program, host) {
   const id = `yarnsheet-${++mounts}`;
+  const root = make("div", "ys-sheet");
   const { address } = host;
   const linked = readLink(address?.read() ?? "", description);
   const numbers = new Numbers(
@@ -56,7 +57,11 @@ export async function mount(el, description, program, host) {
   });
   const controls = await makeControls(numbers, host, id, {
     change,
-    wrong: () => answer.mark(controls.wrong()),
+    stale() {
+      const [wrong, isTyping] = [controls.wrong(), controls.isTyping()];
+      answer.mark(wrong, isTyping);
+      root.classList.toggle("ys-old", isTyping || wrong.length > 0);
+    },
   });
   if (units.el) controls.el.prepend(units.el);
 
@@ -105,7 +110,6 @@ export async function mount(el, description, program, host) {
     settle();
   }
 
-  const root = make("div", "ys-sheet");
   root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
   el.replaceChildren(root);
   update();

@@ -8,7 +8,7 @@ export type Line = [when: string | null, template: string];
 
 /** An input: what of it the page reads. Which fields there are depends on the kind. */
 export interface Asked {
-  kind: "number" | "readings" | "pick" | "words";
+  kind: "number" | "readings" | "pairs" | "pick" | "words";
   title: string;
   dimension: string;
   measure: string;
@@ -18,6 +18,7 @@ export interface Asked {
   high: number;
   step: number | null;
   options: Record<string, string>;
+  parts: Asked[];
 }
 
 /** What a chart's marked point moves, where it stands, and the flag by which it is there. */
@@ -52,6 +53,8 @@ export interface Description {
   name: string;
   question: string;
   inputs: Record<string, Asked>;
+  /** What is asked beside a grist, for the ways to give one. */
+  ways: Record<string, Asked>;
   found: Record<string, { dimension: string; what: string }>;
   tables: string[];
   scales: Record<string, Record<string, [factor: number, power: number]>>;
@@ -67,7 +70,7 @@ export interface Description {
 }
 
 /** An input's value, in the sheet's own units. */
-export type Value = number | number[] | string;
+export type Value = number | number[] | number[][] | string;
 export type Values = Record<string, Value>;
 /** The units chosen. */
 export interface Choice {
@@ -101,6 +104,12 @@ export interface Program {
   to_own(value: number, dimension: string, unit: string, shown: Shown): number;
   read_number(asked: Asked, text: string, shown: Shown): [value: number | null, wrong: string];
   read_lines(asked: Asked, text: string, shown: Shown): [values: number[] | null, wrong: string];
+  read_pairs(asked: Asked, text: string, shown: Shown): [pairs: number[][] | null, wrong: string];
+  outside(asked: Asked, number: number, shown: Shown): string;
+  grist_from_cut(cut: number, factor: number): number;
+  cut_from_grist(grist: number, factor: number): number;
+  grist(length: number, mass: number): number;
+  length(mass: number, grist: number): number;
   written(asked: Asked, value: number, shown: Shown): string;
   round_step(value: number): number;
   round_above(value: number): number;
