@@ -234,7 +234,8 @@ def test_a_line_that_is_no_number_is_named_and_kept(sheet: Page) -> None:
     before = said(sheet)
     cuts(sheet, "9.6", "ten", "10.4")
     assert (
-        "Line 2: “ten” is not a number" in sheet.locator("[data-name=cuts] .ys-error").inner_text()
+        "Number 2: “ten” is not a number"
+        in sheet.locator("[data-name=cuts] .ys-error").inner_text()
     )
     assert sheet.locator("[data-name=cuts] textarea").input_value() == "9.6\nten\n10.4"
     assert said(sheet) == before

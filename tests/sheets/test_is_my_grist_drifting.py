@@ -249,6 +249,12 @@ def test_how_far_off_target_each_bobbin_is() -> None:
     )
 
 
+def test_a_bobbin_written_as_just_within_is_within() -> None:
+    # hand-worked: cuts of 10.504 are 5.04 % finer than 1000, written as 5.0 %
+    assert sheet_of([10.5, 10.508] * 4, 8).off_target == "bobbin 1 is 5.0% finer; all near enough"
+    assert "too far off" in sheet_of([10.5, 10.53] * 4, 8).off_target
+
+
 def test_the_cut_to_spin_to_is_the_target_over_the_factor() -> None:
     sheet = sheet_of(STEADY, target=1000, balance_factor=80, tolerance=0.1)  # 1000 / 80, by hand
     cuts = (sheet.target_cut, sheet.cut_low, sheet.cut_high)

@@ -196,6 +196,14 @@ def test_a_narrow_range_is_not_written_with_two_ends_alike() -> None:
     assert "between" not in fine.sentence
 
 
+def test_a_range_too_wide_to_write_for_two_turns_does_no_harm() -> None:
+    # 1500 turns in 2 oz on steps of a quarter ounce: two turns of it are a hundredth of a step
+    sheet = WhatDoesAWeighedSkeinSay(turns=1500, weighing="twice", scale_step=0.25 / 16)
+    assert sheet.has_range
+    assert sheet.enough == 0
+    assert "No number of turns" in sheet.sentence
+
+
 def test_both_ends_are_within_what_one_can_live_with_when_that_is_said() -> None:
     # half of 1 g in 2.2 g is 0.23, and e**(0.95 * 0.23) is 1.24: the upper end is the farther off
     light = SKEIN | {"gross": 2.2 * GRAM, "turns": 5}

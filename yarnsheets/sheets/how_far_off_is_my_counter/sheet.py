@@ -100,8 +100,8 @@ class HowFarOffIsMyCounter(Sheet):
     lengths = Table("each length known, what the counter showed, and its factor")
 
     answer = (
-        ("is_low", "Multiply what your counter shows by {factor:4}: it shows {off:2} too little."),
-        ("is_high", "Multiply what your counter shows by {factor:4}: it shows {off:2} too much."),
+        ("is_low", "Multiply what your counter shows by {factor:4*}: it shows {off:2} too little."),
+        ("is_high", "Multiply what your counter shows by {factor:4*}: it shows {off:2} too much."),
         ("is_true", "Your counter may well be right: a factor of 1 will do."),
         (
             "is_broad",

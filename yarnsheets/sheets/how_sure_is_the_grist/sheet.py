@@ -163,9 +163,9 @@ class HowSureIsTheGrist(Sheet):
     answer = (
         (
             "is_broad",
-            "The grist is {grist}, between {grist_low!} and {grist_high!}, 95% sure.",
+            "The grist is {grist*}, between {grist_low!} and {grist_high!}, 95% sure.",
         ),
-        ("is_narrow", "The grist is {grist:4}, right to within {half_width:2}, 95% sure."),
+        ("is_narrow", "The grist is {grist:4*}, right to within {half_width:2}, 95% sure."),
         (
             "is_broad",
             "{weight} of it is about {yards}, between {yards_low!} and {yards_high!}.",

@@ -178,9 +178,9 @@ class IsMyBalanceRight(Sheet):
     readings = Table("the factor that each reading gives by itself")
 
     answer = (
-        ("is_high", "The maker’s {balance_factor!} is {size:2} too high."),
-        ("is_low", "The maker’s {balance_factor!} is {size:2} too low."),
-        ("is_within", "There is no reason to change the maker’s {balance_factor!}."),
+        ("is_high", "The maker’s {balance_factor!} is {size:2*} too high."),
+        ("is_low", "The maker’s {balance_factor!} is {size:2*} too low."),
+        ("is_within", "There is no reason to change the maker’s {balance_factor!*}."),
         (
             "is_broad",
             "Your balance’s factor is {factor}, between {factor_low!} and {factor_high!}, 95%"

@@ -180,7 +180,7 @@ class IsMyGristDrifting(Sheet):
     answer = (
         (
             "is_drifting",
-            "Yes: the yarn gets {direction}, by {so_far:2} over your {count|cut|cuts}.",
+            "Yes: the yarn gets {direction}, by {so_far:2*} over your {count|cut|cuts}.",
         ),
         ("is_steady", "No drift shows in your {count|cut|cuts}."),
         ("is_unsteady", "No drift shows in your {count|cut|cuts}, though the chart marks some."),

@@ -65,7 +65,7 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         low=6,
         high=200,
         measure="Lay a tape where the yarn lies, once round. Niddy-noddies are often 54, 72 or"
-        " 90 in.",
+        " 90 in: 137, 183 or 229 cm.",
     )
     weighing = Pick(
         "How it was weighed",
@@ -172,11 +172,11 @@ class WhatDoesAWeighedSkeinSay(Sheet):
     answer = (
         (
             "is_length_broad",
-            "Your skein holds {yards:4}, between {yards_low:4!} and {yards_high:4!}, 95% sure.",
+            "Your skein holds {yards:4*}, between {yards_low:4!} and {yards_high:4!}, 95% sure.",
         ),
         (
             "is_length_narrow",
-            "Your skein holds {yards:4}, right to within {yards_half:2}, 95% sure.",
+            "Your skein holds {yards:4*}, right to within {yards_half:2}, 95% sure.",
         ),
         (
             "is_grist_broad",
