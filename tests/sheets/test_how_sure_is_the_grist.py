@@ -114,6 +114,14 @@ def test_one_cut_has_the_range_of_a_usual_yarn() -> None:
     assert sheet.several_cuts == pytest.approx(math.expm1(math.hypot(few, normal)), rel=1e-9)
 
 
+@pytest.mark.parametrize("given", [[10], [9.6, 10], CUTS, [9, 10, 11] * 6])
+def test_every_cut_and_the_whole_band_are_inside_the_axis(given: list[float]) -> None:
+    sheet = HowSureIsTheGrist(cuts=given)
+    assert sheet.least <= min(*given, given[0]) * 100
+    assert sheet.most >= max(*given, given[0]) * 100
+    assert sheet.least <= sheet.grist_low < sheet.grist_high <= sheet.most
+
+
 def test_how_uneven_such_yarn_usually_is_is_asked_for_one_cut_alone() -> None:
     assert HowSureIsTheGrist(cuts=[10]).unused() == []
     for cuts in ([], [10, 10.2]):

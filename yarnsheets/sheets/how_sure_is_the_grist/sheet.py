@@ -137,8 +137,8 @@ class HowSureIsTheGrist(Sheet):
     grist = Found("grist", "harmonic mean of the cuts' grists")
     grist_low = Found("grist", "low end of the grist's range")
     grist_high = Found("grist", "high end of the grist's range")
-    least = Found("grist", "least grist of a cut")
-    most = Found("grist", "greatest grist of a cut")
+    least = Found("grist", "least grist of a cut, or the low end of the range if that is less")
+    most = Found("grist", "greatest grist of a cut, or the high end if that is more")
     plain_mean = Found("grist", "arithmetic mean of the cuts' grists, for comparison")
     spread = Found("share", "coefficient of variation of the yarn")
     half_width = Found("share", "how far the farther end of the range is off, of the grist")
@@ -235,8 +235,8 @@ class HowSureIsTheGrist(Sheet):
             "grist": grist,
             "grist_low": grist_low,
             "grist_high": grist_high,
-            "least": min(grists),
-            "most": max(grists),
+            "least": min(*grists, grist_low),
+            "most": max(*grists, grist_high),
             "plain_mean": sum(grists) / count,
             "spread": spread,
             "half_width": half_width,
