@@ -1,6 +1,8 @@
 """Error budgets.
 
-GUM          published: JCGM 100:2008, worked example G.4.1 (from memory).
+GUM          published: JCGM 100:2008, worked example G.4.1, and G.6.5 on one rectangular source,
+             whose range is 0.95 of its half width (both from memory).
+scipy        the quantiles of the normal curve and of Student's t.
 hand-worked  from the root of the sum of squares, by hand calculator to 15 figures.
 """
 
@@ -9,6 +11,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy import stats
 from uncertainties import ufloat
 
 from yarnsheets.estimates import (
@@ -29,8 +32,9 @@ components = st.lists(
         Component,
         st.sampled_from(["scale", "reel", "cuts", "air"]),
         st.floats(0, 0.2),
-        st.integers(1, 100),
-    ),
+        st.one_of(st.integers(1, 100), st.just(math.inf)),
+    )
+    | st.builds(rectangular, st.sampled_from(["trimming", "damp"]), st.floats(0, 0.2)),
     min_size=1,
     max_size=6,
 )
@@ -48,7 +52,7 @@ def test_gum_g_4_1() -> None:
     assert 100 * budget.relative == pytest.approx(1.03, abs=0.005)
     assert budget.dof == pytest.approx(19.0, abs=0.05)
     assert t_factor(budget.dof) == pytest.approx(2.09, abs=0.005)
-    assert 100 * budget.expanded() == pytest.approx(2.2, abs=0.05)
+    assert 100 * t_factor(budget.dof) * budget.relative == pytest.approx(2.2, abs=0.05)
     # the same, hand-worked to 15 figures
     assert 100 * budget.relative == pytest.approx(1.02946588093049, rel=FIGURES)
     assert budget.dof == pytest.approx(18.998742314268, rel=FIGURES)
@@ -68,7 +72,7 @@ def test_trimming_alone_is_the_same_in_yards_per_pound_for_any_grist() -> None:
     # a sixteenth of an inch at 100 to the inch: 6.25 yd/lb at most, 6.25 / 3**0.5 of it standard
     for cut in (5, 10, 20):
         budget = balance_budget(cut, 0, 2, stretch=0, counterweight=0)
-        assert budget.of(100 * cut).uncertainty == pytest.approx(3.60843918243516, rel=FIGURES)
+        assert 100 * cut * budget.relative == pytest.approx(3.60843918243516, rel=FIGURES)
         assert budget.shares["trimming"] == pytest.approx(1)
 
 
@@ -89,7 +93,7 @@ def test_a_product_agrees_with_the_uncertainties_package() -> None:
     length, mass = ufloat(150, 0.75), ufloat(0.125, 0.0006)
     grist = length / mass
     budget = Budget((Component("length", 0.75 / 150), Component("mass", 0.0006 / 0.125)))
-    assert budget.of(grist.n).uncertainty == pytest.approx(grist.s)
+    assert grist.n * budget.relative == pytest.approx(grist.s)
 
 
 @given(components)
@@ -106,7 +110,8 @@ def test_shares_are_those_of_the_squares_and_sum_to_one(found: list[Component]) 
 def test_degrees_of_freedom_lie_between_the_fewest_and_all(found: list[Component]) -> None:
     budget = Budget(tuple(found))
     assert budget.dof >= min(each.dof for each in found) * (1 - 1e-12)
-    assert budget.dof <= sum(each.dof for each in found) * (1 + 1e-12)
+    if budget.relative:
+        assert budget.dof <= sum(each.dof for each in found) * (1 + 1e-12)
 
 
 @given(components, st.floats(0, 0.2))
@@ -117,12 +122,83 @@ def test_one_more_source_never_makes_a_result_surer(found: list[Component], more
     assert after.relative >= more
 
 
+# ---- ranges ------------------------------------------------------------------------------------
+
+
+def test_few_readings_and_the_rest_are_combined_by_squares() -> None:
+    budget = Budget((Component("cuts", 0.03, 2), Component("air", 0.02), Component("reel", 0.01)))
+    for confidence in (0.5, 0.9, 0.95, 0.99):
+        share = (1 + confidence) / 2
+        few = stats.t.ppf(share, 2) * 0.03
+        rest = stats.norm.ppf(share) * math.hypot(0.02, 0.01)
+        wanted = math.hypot(few, rest)
+        assert budget.expanded(confidence) == pytest.approx(wanted, rel=1e-9)
+        low, high = budget.range_of(800, confidence)
+        assert (low, high) == pytest.approx((800 / math.exp(wanted), 800 * math.exp(wanted)))
+        assert budget.either_way(confidence) == pytest.approx(math.expm1(wanted), rel=1e-9)
+
+
+def test_sources_of_few_readings_keep_their_own_degrees_of_freedom() -> None:
+    budget = Budget((Component("cuts", 0.03, 2), Component("weighings", 0.02, 4)))
+    wanted = math.hypot(stats.t.ppf(0.975, 2) * 0.03, stats.t.ppf(0.975, 4) * 0.02)
+    assert budget.expanded() == pytest.approx(wanted, rel=1e-9)
+
+
+@given(st.floats(0, 0.5), st.floats(0.5, 0.999))
+def test_one_error_within_bounds_is_its_share_of_them(half_width: float, confidence: float) -> None:
+    # JCGM 100:2008, G.6.5: of a rectangle, the middle 95 % are as wide as 95 % of it
+    found = Budget((rectangular("stretch", half_width),)).expanded(confidence)
+    normal = stats.norm.ppf((1 + confidence) / 2) / math.sqrt(3) * half_width
+    assert found == pytest.approx(min(confidence * half_width, normal), rel=1e-9)
+    assert found <= half_width
+
+
+def test_the_steps_of_a_scale_are_off_by_half_a_step_or_a_whole_one() -> None:
+    # by hand: once, a rectangle of half a step; gross less tare, two of them
+    assert Budget((resolution("skein", 0.02),)).expanded() == pytest.approx(0.95 * 0.01)
+    twice = Budget((resolution("skein", 0.02, tare=True),)).expanded()
+    assert twice == pytest.approx(stats.norm.ppf(0.975) * 0.02 / math.sqrt(6), rel=1e-9)
+    assert twice < 0.02
+
+
+@given(components, st.data())
+def test_a_range_never_narrows_when_any_doubt_grows(
+    found: list[Component], data: st.DataObject
+) -> None:
+    at = data.draw(st.integers(0, len(found) - 1))
+    times = data.draw(st.floats(1, 100))
+    old = found[at]
+    more = Component(old.name, old.relative * times, old.dof, old.bound * times)
+    grown = [*found[:at], more, *found[at + 1 :]]
+    for confidence in (0.5, 0.95, 0.99):
+        before = Budget(tuple(found)).expanded(confidence)
+        assert Budget(tuple(grown)).expanded(confidence) >= before * (1 - 1e-12)
+
+
+@given(components, components)
+def test_a_range_never_narrows_when_a_source_is_added(
+    found: list[Component], others: list[Component]
+) -> None:
+    before = Budget(tuple(found)).expanded()
+    assert Budget((*found, *others)).expanded() >= before * (1 - 1e-12)
+
+
+@given(st.lists(st.builds(rectangular, st.just("air"), st.floats(0, 0.2)), min_size=1, max_size=6))
+def test_no_range_is_wider_than_the_errors_can_be(found: list[Component]) -> None:
+    assert Budget(tuple(found)).expanded(0.999) <= sum(each.bound for each in found) * (1 + 1e-12)
+
+
+def test_a_spread_known_beforehand_serves_one_cut() -> None:
+    budget = balance_budget(10, 0.1, 1, spread_known=True, trimming=0, stretch=0, counterweight=0)
+    assert budget.expanded() == pytest.approx(stats.norm.ppf(0.975) * 0.1, rel=1e-9)
+
+
 def test_without_any_error_there_is_no_range() -> None:
     budget = Budget((Component("scale", 0.0), Component("reel", 0.0)))
     assert budget.relative == 0
     assert budget.dof == math.inf
     assert budget.shares == {"scale": 0.5, "reel": 0.5}
-    assert budget.of(1000).interval() == (1000, 1000)
+    assert budget.range_of(1000) == (1000, 1000)
 
 
 def test_what_cannot_be_is_refused() -> None:

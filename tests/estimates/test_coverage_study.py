@@ -13,7 +13,8 @@ from numpy.typing import NDArray
 from scipy import stats
 from scipy.signal import lfilter
 
-from yarnsheets.estimates import grist_from_cuts
+from yarnsheets.estimates import Budget, Component, balance_budget, grist_from_cuts, spread_of_cuts
+from yarnsheets.sheets import HowSureIsTheGrist
 
 Column = NDArray[np.float64]
 Law = Callable[[np.random.Generator, float, tuple[int, int]], Column]
@@ -67,6 +68,104 @@ def coverage(law: Law, spread: float, cuts: int, kind: str = "factor") -> float:
     chance = np.random.default_rng([ord(law.__name__[0]), round(100 * spread), cuts])
     low, high = ends(law(chance, spread, (SAMPLES, cuts)))[kind]
     return float(np.mean((low <= 1) & (high >= 1)))
+
+
+# ---- cuts with all their errors ------------------------------------------------------------------
+
+# A cut of 10 in, and the largest errors that the worksheet begins with.
+CUT = 10.0
+BLANK = HowSureIsTheGrist()
+LARGEST = np.array([BLANK.trimming / CUT, BLANK.stretch, BLANK.counterweight, BLANK.humidity])
+
+
+def measured(spread: float, cuts: int) -> tuple[Column, Column]:
+    """Imagine yarns of mean tex 1 and give how far off their mean is found, and their spread.
+
+    Every error but the yarn's own is common to the cuts and anywhere within its bounds.
+    """
+    chance = np.random.default_rng([round(1000 * spread), cuts])
+    tex = lognormal(chance, spread, (SAMPLES, cuts))
+    common = (chance.uniform(-1, 1, (SAMPLES, LARGEST.size)) * LARGEST).sum(axis=1)
+    mean = tex.mean(axis=1)
+    return np.log(mean) + common, tex.std(axis=1, ddof=1) / mean
+
+
+def reaches(spreads: Column, cuts: int) -> Column:
+    """Give how far the range of each reaches, of the logarithm."""
+    few = stats.t.ppf(0.975, cuts - 1) * spreads / np.sqrt(cuts)
+    rest = min(stats.norm.ppf(0.975) * np.sqrt((LARGEST**2).sum() / 3), 0.95 * LARGEST.sum())
+    return np.hypot(few, rest)
+
+
+def budget_of(spread: float, cuts: int) -> Budget:
+    return balance_budget(
+        CUT,
+        spread,
+        cuts,
+        trimming=BLANK.trimming,
+        stretch=BLANK.stretch,
+        counterweight=BLANK.counterweight,
+        humidity=BLANK.humidity,
+    )
+
+
+@pytest.mark.parametrize("cuts", [2, 3, 5, 20])
+def test_the_study_of_all_errors_judges_what_the_package_computes(cuts: int) -> None:
+    for spread in (1e-4, 0.03, 0.3):
+        wanted = reaches(np.array([spread]), cuts)[0]
+        assert budget_of(spread, cuts).expanded() == pytest.approx(wanted, rel=1e-9)
+    tex = lognormal(np.random.default_rng(6), 0.05, (1, cuts))[0]
+    sheet = HowSureIsTheGrist(cuts=(CUT * tex.mean() / tex).tolist())
+    spread = spread_of_cuts(sheet.cuts)
+    assert spread == pytest.approx(tex.std(ddof=1) / tex.mean(), rel=1e-9)
+    lengths = sum(sheet.cuts) / cuts
+    assert lengths == pytest.approx(CUT, rel=0.02)
+    assert np.log(sheet.grist_high / sheet.grist) == pytest.approx(
+        reaches(np.array([spread]), cuts)[0], rel=2e-3
+    )
+
+
+@pytest.mark.parametrize("cuts", [*range(2, 11), 12, 15, 20])
+@pytest.mark.parametrize("spread", [0.03, 0.05, 0.10])
+def test_a_range_with_the_sheets_own_errors_holds_the_truth(spread: float, cuts: int) -> None:
+    off, spreads = measured(spread, cuts)
+    assert 0.93 < np.mean(np.abs(off) <= reaches(spreads, cuts)) < 0.97
+
+
+def test_why_degrees_of_freedom_for_all_sources_together_are_not_used() -> None:
+    """Welch and Satterthwaite's hold the truth too seldom, and narrow as a doubt grows."""
+    off, spreads = measured(0.03, 2)
+    shared = np.sqrt((LARGEST**2).sum() / 3)
+    relative = np.hypot(spreads / np.sqrt(2), shared)
+    dof = relative**4 / (spreads / np.sqrt(2)) ** 4
+    together = stats.t.ppf(0.975, dof) * relative
+    assert np.mean(np.abs(off) <= together) < 0.90
+    worse = np.hypot(spreads / np.sqrt(2), 2 * shared)
+    worse_dof = worse**4 / (spreads / np.sqrt(2)) ** 4
+    assert np.mean(stats.t.ppf(0.975, worse_dof) * worse < together) > 0.5
+
+
+@pytest.mark.parametrize(
+    ("other", "dof", "held"),
+    [
+        (Component("stretch", 0.1 / 3**0.5, bound=0.1), np.inf, 0.99),
+        (Component("cuts", 0.3, 10_000), 10_000, 0.93),
+    ],
+)
+def test_beside_one_error_that_rules(other: Component, dof: float, held: float) -> None:
+    """What `Budget.expanded` says of its approximation: cautious, or a little bold."""
+    chance = np.random.default_rng(7)
+    ruling = chance.uniform(-1, 1, SAMPLES)
+    beside = (
+        chance.uniform(-other.bound, other.bound, SAMPLES)
+        if np.isinf(dof)
+        else chance.normal(0, other.relative, SAMPLES)
+    )
+    reach = Budget((Component("scale", 1 / 3**0.5, bound=1), other)).expanded()
+    assert np.mean(np.abs(ruling + beside) <= reach) == pytest.approx(held, abs=0.005)
+
+
+# ---- cuts alone ----------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("law", [lognormal, gamma, normal, gamma_lengths, flat, slubs])

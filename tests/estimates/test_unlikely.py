@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from yarnsheets.estimates import unlikely_cut, unlikely_cuts, unlikely_grist, unlikely_wraps
 
-IMPOSSIBLE = [0, -3, math.nan, math.inf]
+IMPOSSIBLE = [0, -3, 5e-324, math.nan, math.inf]
 
 
 def names(sentence: str | None, *words: str) -> bool:
@@ -29,15 +29,15 @@ def test_what_is_no_measure_is_named(value: float) -> None:
 
 
 def test_grist() -> None:
-    assert names(unlikely_grist(10), "10 yd/lb", "thicker", "100 to 30000", "Check the unit")
-    assert names(unlikely_grist(100000), "100000 yd/lb", "finer", "100 to 30000", "Check the unit")
+    assert names(unlikely_grist(10), "10 yd/lb", "thicker", "100 yd/lb at the thickest", "unit")
+    assert names(unlikely_grist(100000), "100000 yd/lb", "finer", "30000 yd/lb at the", "unit")
     assert unlikely_grist(100) is None
     assert unlikely_grist(30000) is None
 
 
 def test_wraps() -> None:
-    assert names(unlikely_wraps(90), "90 wraps", "3 to 70", "Check that the wraps touch")
-    assert names(unlikely_wraps(1), "1 wraps", "3 to 70")
+    assert names(unlikely_wraps(90), "90 to the inch", "more than usual, 70", "wraps touch")
+    assert names(unlikely_wraps(1), "1 to the inch", "fewer than usual, 3")
     assert unlikely_wraps(12) is None
 
 
@@ -55,8 +55,8 @@ def test_cut_far_from_what_is_expected() -> None:
 
 
 def test_short_and_long_cuts() -> None:
-    assert names(unlikely_cut(2), "2 in", "4 to 40 in", "trimming")
-    assert names(unlikely_cut(50), "50 in", "4 to 40 in", "handling")
+    assert names(unlikely_cut(2), "2 in", "shorter than the usual 4 in", "trimming")
+    assert names(unlikely_cut(50), "50 in", "longer than the usual 40 in", "handling")
 
 
 def test_one_cut_among_others() -> None:
@@ -70,7 +70,19 @@ def test_one_cut_among_others() -> None:
 def test_cuts_all_alike_or_all_apart() -> None:
     assert names(unlikely_cuts([10, 10, 10]), "All 3 cuts", "measured anew")
     assert unlikely_cuts([10, 10]) is None
-    assert names(unlikely_cuts([10, 25]), "61 %", "5 to 30 %", "one yarn")
+    assert names(unlikely_cuts([10, 25]), "61%", "5 to 30%", "one yarn")
+
+
+def test_numbers_are_written_as_the_reader_has_them() -> None:
+    def say(value: float, dimension: str) -> str:
+        return f"<{dimension} {value:g}>"
+
+    assert names(unlikely_grist(10, say), "<grist 10>", "<grist 100>")
+    assert names(unlikely_cut(25, 10, say), "<short 25>", "<short 10>")
+    assert names(unlikely_cut(50, say=say), "<short 50>", "<short 40>")
+    assert names(unlikely_cuts([9, 10, 2], say), "<short 2>")
+    assert names(unlikely_cuts([9, 9, 9], say), "<short 9>")
+    assert names(unlikely_wraps(90, say), "<wraps 90>", "<wraps 70>")
 
 
 @given(st.lists(st.floats(8, 12), min_size=2, max_size=10))

@@ -13,6 +13,7 @@ from tests.estimates.test_unlikely import IMPOSSIBLE, names
 from yarnsheets.estimates import (
     unlikely_counter,
     unlikely_mass,
+    unlikely_step,
     unlikely_tare,
     unlikely_turns,
 )
@@ -36,7 +37,18 @@ def test_grams_typed_as_ounces_and_ounces_as_grams() -> None:
 
 
 def test_a_mass_that_neither_unit_explains_has_an_unlikely_grist() -> None:
-    assert names(unlikely_mass(0.001, "g", 150), "finer", "100 to 30000 yd/lb")
+    assert names(unlikely_mass(0.001, "g", 150), "finer", "30000 yd/lb at the finest")
+
+
+def test_numbers_are_written_as_the_reader_has_them() -> None:
+    def say(value: float, dimension: str) -> str:
+        return f"<{dimension} {value:.4g}>"
+
+    # 150 yd in 56.7 oz are 42.33 yd/lb, and in 56.7 g 1200 yd/lb: by hand
+    odd = unlikely_mass(56.7, "oz", 150, say)
+    assert names(odd, "<length 150>", "56.7 oz", "<grist 42.33>", "<grist 1200>")
+    assert names(unlikely_mass(0.001, "g", 150, say), "<grist 3e+04>")
+    assert names(unlikely_counter(600, 200, say), "<length 600>", "<length 200>")
 
 
 @given(st.floats(100, 400), st.floats(500, 1000))
@@ -53,6 +65,13 @@ def test_tare() -> None:
     assert names(unlikely_tare(40, math.nan), "0 or more")
     assert unlikely_tare(60, 40) is None
     assert unlikely_tare(60, 0) is None
+
+
+def test_a_skein_lighter_than_a_step() -> None:
+    assert names(unlikely_step(0.01, 0.02), "steps of 0.02 lb", "weighs 0.01 lb", "finer scale")
+    assert unlikely_step(0.02, 0.02) is None
+    assert names(unlikely_step(0, 0.02), "The mass is 0", "cannot be")
+    assert names(unlikely_step(0.01, 0.02, lambda v, d: f"<{d} {v:g}>"), "<mass 0.01>")
 
 
 def test_turns() -> None:

@@ -1,9 +1,10 @@
-"""The worksheet on two methods: noise on one skein, limits over several, and the page.
+"""The worksheet on two methods: noise on one skein, the next of several, and the page.
 
 Lancet  published: J. M. Bland and D. G. Altman, Statistical methods for assessing agreement between
         two methods of clinical measurement, Lancet 1986; 327: 307-310. Its table of 17 people and
         its mean difference, standard deviation and range of the mean difference.
-scipy   the t test of two samples with unequal variances, and the paired one, worked on logarithms.
+scipy   the t test of two samples with unequal variances, and the paired one, worked on logarithms;
+        Student's t for the range of one further skein.
 """
 
 from __future__ import annotations
@@ -56,7 +57,7 @@ def test_two_pairs_by_hand() -> None:
     assert sheet.t == pytest.approx(1, rel=1e-12)
     assert sheet.dof == pytest.approx(1, rel=1e-12)
     assert sheet.probability == pytest.approx(0.5, rel=1e-12)
-    assert sheet.chance == "about 5 of 10"
+    assert sheet.chance == "50 times of 100"
 
 
 def test_tex_and_yards_to_the_pound_give_one_answer() -> None:
@@ -71,12 +72,11 @@ def test_tex_and_yards_to_the_pound_give_one_answer() -> None:
 @pytest.mark.parametrize(
     ("probability", "words"),
     [
-        (1.0, "about 10 of 10"),
-        (0.5, "about 5 of 10"),
-        (0.25, "about 1 of 4"),
-        (0.05, "about 1 of 20"),
-        (0.001, "about 1 of 1,000"),
-        (0.0009, "fewer than 1 of 1,000"),
+        (1.0, "more than 99 times of 100"),
+        (0.5, "50 times of 100"),
+        (0.25, "25 times of 100"),
+        (0.01, "once of 100"),
+        (0.0049, "less than once of 100"),
     ],
 )
 def test_a_probability_is_said_plainly(probability: float, words: str) -> None:
@@ -87,10 +87,10 @@ def test_the_sentence_says_noise_where_it_is_noise() -> None:
     second = [398, 410, 402, 394, 425]
     sheet = DoTwoMethodsAgree(first=FIRST, second=second)
     test = stats.ttest_ind(np.log(FIRST), np.log(second), equal_var=False)
-    assert f"about {round(test.pvalue * 10)} of 10 such checks" in sheet.sentence
+    assert f"as large {round(test.pvalue * 100)} times of 100." in sheet.sentence
     assert "no more than their noise" in sheet.sentence
     low, high = np.exp(test.confidence_interval(0.95)) * 100 - 100
-    assert f"{-low:.0f}% less to {high:.1f}% more" in sheet.sentence
+    assert f"between {-low:.0f}% less and {high:.1f}% more, 95% sure" in sheet.sentence
 
 
 # ---- several skeins ------------------------------------------------------------------------------
@@ -102,15 +102,20 @@ def test_lancet_on_the_sheet() -> None:
     assert mean["value"] == pytest.approx(-2.1, abs=0.05)
     assert sheet.deviation == pytest.approx(38.8, abs=0.05)
     assert (mean["low"], mean["high"]) == pytest.approx((-22.0, 17.8), abs=0.05)
-    # the paper's limits take two standard deviations, the sheet 1.96: hand-worked from what it
-    # prints, -2.1 -+ 1.96 x 38.8, each right to half of its last digit
-    rounding = 0.05 + 1.96 * 0.05
-    assert (lower["value"], upper["value"]) == pytest.approx((-78.148, 73.948), abs=rounding)
-    # the paper's 16.3 is the standard error of a limit
-    t = stats.t.ppf(0.975, 16)
-    assert (lower["high"] - lower["low"]) / 2 / t == pytest.approx(16.3, abs=0.05)
+    # hand-worked from what the paper prints: -2.1 -+ t(16) x 38.8 x (1 + 1/17)**0.5, t by scipy
+    reach = stats.t.ppf(0.975, 16) * math.sqrt(18 / 17)
+    rounding = 0.05 + reach * 0.05
+    ends = (-2.1 - reach * 38.8, -2.1 + reach * 38.8)
+    assert (lower["value"], upper["value"]) == pytest.approx(ends, abs=rounding)
     assert "2.1 less than the second" in sheet.sentence
-    assert "78 less to 74 more" in sheet.sentence
+    assert "between 87 less and 82 more, 95% sure" in sheet.sentence
+
+
+def next_one(differences: np.ndarray) -> np.ndarray:
+    """Give the range of one further difference, by scipy's t and numpy."""
+    n = differences.size
+    reach = stats.t.ppf(0.975, n - 1) * differences.std(ddof=1) * math.sqrt(1 + 1 / n)
+    return differences.mean() + np.array([-reach, reach])
 
 
 def test_per_cent_is_the_paired_t_test_of_logarithms() -> None:
@@ -120,8 +125,8 @@ def test_per_cent_is_the_paired_t_test_of_logarithms() -> None:
     ends = (np.exp(paired.confidence_interval(0.95)) - 1) * 100
     assert [mean["low"], mean["high"]] == pytest.approx(ends, rel=1e-6)
     logs = np.log(np.divide(EIGHT, AGAIN))
-    limits = np.exp(logs.mean() + np.array([-1.96, 1.96]) * logs.std(ddof=1))
-    assert [lower["value"], upper["value"]] == pytest.approx((limits - 1) * 100, rel=1e-9)
+    further = (np.exp(next_one(logs)) - 1) * 100
+    assert [lower["value"], upper["value"]] == pytest.approx(further, rel=1e-9)
     points = [point["difference"] for point in sheet.points]
     assert points == pytest.approx((np.divide(EIGHT, AGAIN) - 1) * 100, rel=1e-9)
 
@@ -129,9 +134,22 @@ def test_per_cent_is_the_paired_t_test_of_logarithms() -> None:
 def test_a_range_to_one_side_begins_with_the_smaller() -> None:
     sheet = DoTwoMethodsAgree(situation="share", first=AGAIN, second=EIGHT)
     logs = np.log(np.divide(AGAIN, EIGHT))
-    low, high = np.exp(logs.mean() + np.array([-1.96, 1.96]) * logs.std(ddof=1)) * 100 - 100
+    low, high = np.exp(next_one(logs)) * 100 - 100
     assert 0 < low < high
-    assert f"{low:.1f}% to {high:.1f}% more" in sheet.sentence
+    assert f"between {low:.2g}% and {high:.2g}% more, 95% sure" in sheet.sentence
+
+
+def test_a_range_whose_ends_would_be_written_alike_has_more_figures() -> None:
+    # differences of about 4 with hardly any spread: two figures would say 4 and 4
+    first = [104.01, 204, 304.02, 404, 504.01]
+    sheet = DoTwoMethodsAgree(situation="plain", first=first, second=[100, 200, 300, 400, 500])
+    low, high = next_one(np.subtract(first, [100, 200, 300, 400, 500]))
+    assert f"between {low:.3g} and {high:.3g} more" in sheet.sentence
+
+
+def test_methods_that_differ_by_nothing_that_shows() -> None:
+    sheet = DoTwoMethodsAgree(first=[100, 101], second=[101, 100])
+    assert "finds as much as the second: no more than their noise" in sheet.sentence
 
 
 @pytest.mark.parametrize("situation", ["one", "share", "plain"])

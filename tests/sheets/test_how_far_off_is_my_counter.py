@@ -28,15 +28,15 @@ COUNTER_ALONE = {"known_within": 0.0001}
 
 def test_95_shown_for_100_at_every_length() -> None:
     # hand-worked: the factor is 100 / 95 = 1.0526..., and the counter shows 5 % too little; all
-    # that is left of the range is the known lengths', 0.5 % / 3**0.5 times the normal curve's 1.96
+    # that is left of the range is 0.95 of the known lengths' 0.5 % (JCGM 100:2008, G.6.5)
     sheet = HowFarOffIsMyCounter(known=[100, 200, 300], shown=[95, 190, 285], reading=190)
     assert sheet.factor == pytest.approx(100 / 95, rel=1e-15)
     assert sheet.yards == pytest.approx(200, rel=1e-15)
     assert sheet.off == pytest.approx(0.05, rel=1e-12)
     half = math.log(sheet.factor_high / sheet.factor)
-    assert half == pytest.approx(1.959964 * 0.005 / math.sqrt(3), rel=1e-6)
+    assert half == pytest.approx(0.95 * 0.005, rel=1e-9)
     assert sheet.sentence.startswith(
-        "Your counter shows 5% too little: multiply what it shows by 1.053"
+        "Multiply what your counter shows by 1.053: it shows 5% too little."
     )
 
 
@@ -70,7 +70,7 @@ def test_a_new_reading_has_the_range_of_one_further_observation() -> None:
 def test_lengths_wrong_together_are_not_mended_by_more_of_them() -> None:
     one = HowFarOffIsMyCounter(known=KNOWN, shown=SHOWN, known_within=0.03)
     many = HowFarOffIsMyCounter(known=KNOWN * 20, shown=SHOWN * 20, known_within=0.03)
-    least = math.exp(1.959964 * 0.03 / math.sqrt(3))
+    least = math.exp(0.95 * 0.03)
     assert one.factor_high / one.factor > many.factor_high / many.factor > least
 
 
@@ -107,7 +107,11 @@ def test_the_other_unit_is_named(unit: str, of_known: str, words: str) -> None:
         ([], [], "two lengths you know at least"),
         ([100], [97], "two lengths you know at least"),
         (KNOWN, [48.2, 95.1], "Lengths you know: 5; readings of the counter: 2"),
-        ([100, 200], [97, 1950], "Line 2: The counter shows 1950 yd, 9.8 times the 200 yd"),
+        (
+            [100, 200],
+            [97, 1950],
+            "Line 2: The counter shows 1,950\N{NO-BREAK SPACE}yd, 9.8 times the 200",
+        ),
         ([100, 200], [9.7, 19.5], "Check the place of its decimal point"),
         ([100, 200], [291, 580], "Check whether it counts feet"),
         ([100, 200], [60, 195], "the yarn did not slip"),
@@ -123,8 +127,40 @@ def test_what_is_unlikely_is_met_with_what_is_probably_wrong(
 
 
 def test_a_reading_far_beyond_the_check_is_said_to_be() -> None:
-    assert "far beyond" in HowFarOffIsMyCounter(known=KNOWN, shown=SHOWN, reading=433).sentence
-    assert "far beyond" not in HowFarOffIsMyCounter(known=KNOWN, shown=SHOWN, reading=431).sentence
+    charts = {chart["name"]: chart for chart in HowFarOffIsMyCounter.describe()["charts"]}
+    caption = charts["length_behind_reading"]["caption"]
+    for reading, is_beyond in ((433, True), (431, False)):  # half as much again as 288 is 432
+        sheet = HowFarOffIsMyCounter(known=KNOWN, shown=SHOWN, reading=reading)
+        assert ("far beyond" in " ".join(sheet.said(caption))) == is_beyond
+
+
+def test_the_range_joins_counter_and_known_lengths_by_squares() -> None:
+    # scipy: t on the ratios, and 0.95 of what the known lengths may be off together
+    sheet = HowFarOffIsMyCounter(known=KNOWN, shown=SHOWN, known_within=0.02)
+    ratios = np.divide(KNOWN, SHOWN)
+    few = stats.t.ppf(0.975, 4) * stats.sem(ratios) / ratios.mean()
+    exponent = math.hypot(few, 0.95 * 0.02)
+    assert math.log(sheet.factor_high / sheet.factor) == pytest.approx(exponent, rel=1e-9)
+    assert sheet.factor_half == pytest.approx(math.expm1(exponent), rel=1e-9)
+
+
+def test_a_narrow_range_is_not_written_with_two_ends_alike() -> None:
+    sheet = HowFarOffIsMyCounter(known=[100, 200], shown=[95, 190], known_within=0.0001)
+    assert "between" not in sheet.sentence
+    assert sheet.sentence.count("right to within 0.0095%") == 2
+
+
+def test_a_range_that_is_written_as_ending_at_one_does_not_leave_it_out() -> None:
+    # by hand: 0.95 of 2 % is 1.9 %, and 1.01904 over e**0.019 is 1.00002
+    shown = [known / 1.0192 for known in (100, 200)]
+    sheet = HowFarOffIsMyCounter(known=[100, 200], shown=shown, known_within=0.02)
+    assert sheet.factor_low > 1
+    assert sheet.is_true
+
+
+def test_a_warning_follows_the_units() -> None:
+    sheet = HowFarOffIsMyCounter(known=[100, 200], shown=[97, 1950], measure="metres, grams")
+    assert "The counter shows 1,783\N{NO-BREAK SPACE}m, 9.8 times the 183" in sheet.sentence
 
 
 def test_the_answer_in_metres_is_the_same_length() -> None:

@@ -179,9 +179,10 @@ def test_four_bobbins_by_hand() -> None:
     assert (sheet.pairs_low, sheet.pairs_high) == pytest.approx((3600 / 7, 9000 / 17))
     assert (sheet.order_low, sheet.order_high) == pytest.approx((9000 / 19, 18000 / 31))
     assert (
-        "Ply bobbin 1 with 4 and 2 with 3, for 514 to 529\N{NO-BREAK SPACE}yd/lb; the order spun"
-        " would give 474 to 581." in sheet.sentence
+        "Ply bobbin 1 with 4 and 2 with 3, for 514 to 529\N{NO-BREAK SPACE}yd/lb." in sheet.sentence
     )
+    [caption] = [c["caption"] for c in sheet.describe()["charts"] if c["name"] == "plied_yarns"]
+    assert "The order spun would give 474 to 581" in " ".join(sheet.said(caption))
 
 
 def test_take_up_makes_the_plied_yarn_as_much_heavier() -> None:
@@ -224,6 +225,21 @@ def test_the_range_of_a_bobbin_is_students_t_and_needs_three_cuts() -> None:
     assert row["high"] == pytest.approx(mean * math.exp(exponent), rel=1e-9)
 
 
+def test_pairs_and_cuts_that_are_alike_have_no_range() -> None:
+    sheet = sheet_of([10.2, 9.8, 10.1, 10, 10, 10, 10, 10], 2, 2, 2, 2)
+    assert sheet.now_low == sheet.now_high
+    assert "Now it is about 1,000" in sheet.sentence
+    assert ", for about 4" in sheet.sentence
+    assert sheet.is_paired_alike
+
+
+def test_take_up_is_asked_where_there_are_bobbins_to_ply() -> None:
+    assert sheet_of(STEADY, 24).unused() == ["take_up"]
+    assert sheet_of(STEADY, 12, 12).unused() == []
+    one, other = (sheet_of(STEADY, 24, take_up=t) for t in (1, 1.1))
+    assert (one.sentence, one.arithmetic) == (other.sentence, other.arithmetic)
+
+
 def test_how_far_off_target_each_bobbin_is() -> None:
     # hand-worked: 1200, 1125, 1000 and 900 against 1000
     sheet = sheet_of(FOUR_BOBBINS, 2, 2, 2, 2, target=1000, tolerance=0.11)
@@ -231,6 +247,12 @@ def test_how_far_off_target_each_bobbin_is() -> None:
         "bobbin 1 is 20.0% finer, bobbin 2 is 12.5% finer, bobbin 3 is on it and bobbin 4 is 10.0%"
         " thicker; bobbin 1 and bobbin 2 are too far off"
     )
+
+
+def test_a_bobbin_written_as_just_within_is_within() -> None:
+    # hand-worked: cuts of 10.504 are 5.04 % finer than 1000, written as 5.0 %
+    assert sheet_of([10.5, 10.508] * 4, 8).off_target == "bobbin 1 is 5.0% finer; all near enough"
+    assert "too far off" in sheet_of([10.5, 10.53] * 4, 8).off_target
 
 
 def test_the_cut_to_spin_to_is_the_target_over_the_factor() -> None:
@@ -260,13 +282,14 @@ def test_few_bobbins(bobbins: list[int], words: str | None) -> None:
 @pytest.mark.parametrize(
     ("cuts", "bobbins", "words"),
     [
-        ([], [], "No cuts cannot tell"),
+        ([], [], "0 cuts cannot tell"),
         ([10], [1], "1 cut cannot tell"),
         (STEADY[:5], [5], "Type at least 6"),
         (STEADY, [8, 8, 7], "You typed 24 cuts, but the bobbins have 23 in all"),
         (STEADY, [], "the bobbins have 0 in all"),
         (STEADY, [12.5, 11.5], "whole number"),
         ([*STEADY[:6], 25.6], [7], "looks like centimetres"),
+        ([5e-324, *STEADY[:6]], [7], "cannot be"),
         ([10] * 8, [8], "seldom so even"),
         ([7.5, 13.5] * 6, [12], "differ so much from one to the next"),
     ],
@@ -304,8 +327,9 @@ def type_lines(page: Page, name: str, lines: Sequence[float]) -> None:
 
 def test_a_wild_cut_is_drawn_as_a_diamond(sheet: Page) -> None:
     type_lines(sheet, "cuts", [*STEADY[:12], 14, *STEADY[13:]])
-    assert "cut 13 is finer than the limits" in said(sheet)
+    assert "though the chart marks some" in said(sheet)
     python = sheet_of([*STEADY[:12], 14, *STEADY[13:]])
+    assert "cut 13 is finer than the limits" in python.signals
     flagged = sum(row["flagged"] for row in python.readings)
     assert 0 < flagged < 24
     rows(sheet, "cuts_in_order", "place")  # waits until it is drawn

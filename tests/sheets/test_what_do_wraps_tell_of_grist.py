@@ -160,16 +160,11 @@ def test_the_same_wraps_with_grist_unknown_are_not_impossible() -> None:
 @pytest.mark.parametrize(("wraps", "covered"), [(5, 2), (100, 1)])
 def test_unlikely_wraps_are_met_with_what_to_do(wraps: float, covered: float) -> None:
     sheet = WhatDoWrapsTellOfGrist(wraps=wraps, covered=covered, grist=3000)
-    assert (
-        "from 3\N{NO-BREAK SPACE}to the inch up to 70\N{NO-BREAK SPACE}to the inch"
-        in sheet.sentence
-    )
-    # exact: an inch is 2.54 cm
+    assert "than usual" in sheet.sentence
+    # exact: an inch is 2.54 cm; 3 and 70 to it are common practice, no source
+    usual = {3: "1.18", 70: "27.6"}[3 if wraps / covered < 3 else 70]
     sheet.measure = "metres, grams"
-    assert (
-        "from 1.18\N{NO-BREAK SPACE}to the cm up to 27.6\N{NO-BREAK SPACE}to the cm"
-        in sheet.sentence
-    )
+    assert f"{usual}\N{NO-BREAK SPACE}to the cm" in sheet.sentence
     assert "inch" not in sheet.sentence
 
 

@@ -3,7 +3,6 @@
 from yarnsheets.estimates.agreement import (
     Agreement,
     absolute_agreement,
-    limits_of_agreement,
     relative_agreement,
 )
 from yarnsheets.estimates.budget import (
@@ -74,6 +73,7 @@ from yarnsheets.estimates.unlikely import (
 from yarnsheets.estimates.unlikely_skeins import (
     unlikely_counter,
     unlikely_mass,
+    unlikely_step,
     unlikely_tare,
     unlikely_turns,
 )
@@ -108,7 +108,6 @@ __all__ = [
     "grist_from_skeins",
     "half_width",
     "length_for_chance",
-    "limits_of_agreement",
     "mean",
     "rectangular",
     "relative_agreement",
@@ -124,6 +123,7 @@ __all__ = [
     "unlikely_cuts",
     "unlikely_grist",
     "unlikely_mass",
+    "unlikely_step",
     "unlikely_tare",
     "unlikely_turns",
     "unlikely_wraps",

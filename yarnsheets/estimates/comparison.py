@@ -93,8 +93,9 @@ def compare(
         raise ValueError(msg)
     t = math.log(first.value / second.value) / budget.relative
     noise = abs(t) <= t_factor(budget.dof, confidence)
+    ratio = first.value / second.value
     return Comparison(
-        budget.of(first.value / second.value),
+        PositiveEstimate(ratio, ratio * budget.relative, budget.dof),
         t,
         t_probability(t, budget.dof),
         Verdict.WITHIN_NOISE if noise else Verdict.BEYOND_NOISE,

@@ -62,8 +62,8 @@ class PositiveEstimate(Estimate):
     The range is Student's t on the logarithm of the value, so it never reaches nought and is the
     same range whether the yarn is spoken of in tex or in yards per pound. The two plain ones are
     neither: a plus-or-minus in tex, turned over, has no upper end for every seventh sample of
-    three cuts at a spread of 30 %. In the simulations of `tests/test_coverage_study.py` all
-    three hold the truth about as often; `grist_from_cuts` says for which yarns that is 95 %.
+    three cuts at a spread of 30 %. In the simulations of `tests/estimates/test_coverage_study.py`
+    all three hold the truth about as often; `grist_from_cuts` says for which yarns that is 95 %.
 
     >>> low, high = PositiveEstimate(1000.0, 20.0, 4).interval()
     >>> round(low, 1), round(high, 1)
@@ -76,15 +76,24 @@ class PositiveEstimate(Estimate):
 
     def interval(self, confidence: float = 0.95) -> Interval:
         """Return the range that holds the true value in that share of such ranges."""
-        exponent = t_factor(self.dof, confidence) * self.relative
-        # past e**700 a number overflows: a range so wide has no upper end
-        factor = math.exp(exponent) if exponent < 700 else math.inf
-        return Interval(self.value / factor, self.value * factor)
+        return factor_interval(self.value, t_factor(self.dof, confidence) * self.relative)
 
     def converted(self, scale: Scale) -> PositiveEstimate:
         """Return the same estimate in another unit; the relative uncertainty stays."""
         value = float(scale.apply(self.value))
         return PositiveEstimate(value, value * self.relative, self.dof)
+
+
+def factor_interval(value: float, exponent: float) -> Interval:
+    """Give the range from a value over a factor to the value times it, by the factor's logarithm.
+
+    >>> low, high = factor_interval(1000.0, math.log(2))
+    >>> round(low, 9), round(high, 9)
+    (500.0, 2000.0)
+    """
+    # past e**700 a number overflows: a range so wide has no upper end
+    factor = math.exp(exponent) if exponent < 700 else math.inf
+    return Interval(value / factor, value * factor)
 
 
 def t_factor(dof: float, confidence: float = 0.95) -> float:

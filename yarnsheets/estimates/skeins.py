@@ -10,13 +10,12 @@ import math
 from typing import TYPE_CHECKING
 
 from yarnsheets import formulas
-from yarnsheets.estimates.budget import Budget, Component, rectangular, resolution
+from yarnsheets.estimates.budget import Budget, rectangular, resolution
 from yarnsheets.estimates.checks import above_nought, nought_or_more, pairs
+from yarnsheets.estimates.estimate import PositiveEstimate
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-
-    from yarnsheets.estimates.estimate import PositiveEstimate
 
 
 def wound_circumference(circumference: float, build_up: float) -> float:
@@ -131,9 +130,7 @@ def skein_budget(
     )
 
 
-def grist_from_skeins(
-    lengths: Sequence[float], masses: Sequence[float], shared: float = 0.0
-) -> PositiveEstimate:
+def grist_from_skeins(lengths: Sequence[float], masses: Sequence[float]) -> PositiveEstimate:
     """Return the grist of a yarn from several weighed skeins of it.
 
     ``grist = sum(lengths) / sum(masses)``
@@ -144,8 +141,6 @@ def grist_from_skeins(
         Lengths of the skeins, a sequence of at least two. [yd]
     masses : Sequence
         Masses of the skeins, in the same order. [lb]
-    shared : float
-        Relative standard uncertainty of what all skeins share, as the reel's circumference. [1]
 
     Returns
     -------
@@ -159,7 +154,9 @@ def grist_from_skeins(
 
     Range
     -----
-    Skeins of about the same length. They stand for a lot of yarn of which they are a few.
+    Skeins of about the same length. They stand for a lot of yarn of which they are a few. What
+    all of them share, as the reel's circumference, does not show in how they differ: a `Budget`
+    joins it to this.
 
     Source
     ------
@@ -176,10 +173,5 @@ def grist_from_skeins(
     per_length = all_mass / all_length
     residual = math.fsum([(m - per_length * n) ** 2 for n, m in zip(length, mass, strict=True)])
     between = math.sqrt(count / (count - 1) * residual) / all_mass
-    budget = Budget(
-        (
-            Component("difference between skeins", between, count - 1),
-            Component("what the skeins share", shared),
-        )
-    )
-    return budget.of(formulas.grist(all_length, all_mass))
+    grist = formulas.grist(all_length, all_mass)
+    return PositiveEstimate(grist, grist * between, count - 1)

@@ -1,12 +1,17 @@
 """What is probably wrong with an unlikely input, in a sentence; None if it is likely enough.
 
-These are hints beside a result, not refusals: each names what is odd, the usual range, and what to
+These are hints beside a result, not refusals: each names what is odd, what is usual, and what to
 check. A slip of the unit is named where the other unit would make the input a likely one.
+
+A number is written by `say`, in the unit of the hint's own or in whatever unit a page shows. Words
+like finer or shorter hold in all of them, and so does one end of what is usual; both ends in a row
+would be the wrong way round in a unit of mass to a length.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from statistics import median
 from typing import TYPE_CHECKING
 
@@ -23,17 +28,37 @@ SHORT_CUT, LONG_CUT = 4, 40
 WIDEST_SPREAD = 0.40
 """A spread above this is seldom the yarn's own (common practice, no source)."""
 
+Say = Callable[[float, str], str]
+"""How a number of some dimension is written."""
+
+# What is measured is never so small in any unit asked for; the arithmetic would lose it.
+_NOTHING = 1e-9
+
 NEAR = 0.10
 """How near to a unit's factor a ratio must be to look like that slip: the noise of a few cuts."""
 
 
-def unlikely_grist(grist: float) -> str | None:
+_OWN_UNITS = {"grist": "yd/lb", "short": "in", "length": "yd", "mass": "lb", "wraps": "to the inch"}
+
+
+def in_own_unit(value: float, dimension: str) -> str:
+    """Write a number in the unit that hints compute in.
+
+    >>> in_own_unit(9.6, "short")
+    '9.6 in'
+    """
+    return f"{said(value)} {_OWN_UNITS[dimension]}"
+
+
+def unlikely_grist(grist: float, say: Say = in_own_unit) -> str | None:
     """Return what is odd about a grist.
 
     Parameters
     ----------
     grist : float
         Grist found. [yd/lb]
+    say : Callable
+        How a number is written. [1]
 
     Returns
     -------
@@ -47,22 +72,24 @@ def unlikely_grist(grist: float) -> str | None:
     Examples
     --------
     >>> print(unlikely_grist(10))
-    A grist of 10 yd/lb is thicker than handspun yarn usually is, 100 to 30000 yd/lb. Check the \
-unit of the length and of the mass, and the balance factor.
+    A grist of 10 yd/lb is thicker than handspun yarn usually is, 100 yd/lb at the thickest. \
+Check the unit of the length and of the mass, and the balance factor.
     """
     if odd := not_a_measure("grist", grist):
         return odd
     if GRIST.low <= grist <= GRIST.high:
         return None
-    side = "thicker" if grist < GRIST.low else "finer"
+    side, usual, end = (
+        ("thicker", GRIST.low, "thickest") if grist < GRIST.low else ("finer", GRIST.high, "finest")
+    )
     return (
-        f"A grist of {said(grist)} yd/lb is {side} than handspun yarn usually is, {GRIST.low:g} to "
-        f"{GRIST.high:g} yd/lb. Check the unit of the length and of the mass, and the balance "
-        "factor."
+        f"A grist of {say(grist, 'grist')} is {side} than handspun yarn usually is, "
+        f"{say(usual, 'grist')} at the {end}. Check the unit of the length and of the mass, and "
+        "the balance factor."
     )
 
 
-def unlikely_cut(cut: float, expected: float | None = None) -> str | None:
+def unlikely_cut(cut: float, expected: float | None = None, say: Say = in_own_unit) -> str | None:
     """Return what is odd about the length of a cut.
 
     Parameters
@@ -71,6 +98,8 @@ def unlikely_cut(cut: float, expected: float | None = None) -> str | None:
         Length that balances. [in]
     expected : float
         Length expected from the other cuts, or from the grist by another method. [in]
+    say : Callable
+        How a number is written. [1]
 
     Returns
     -------
@@ -89,32 +118,39 @@ def unlikely_cut(cut: float, expected: float | None = None) -> str | None:
     if odd := not_a_measure("cut", cut):
         return odd
     if expected is not None and not_a_measure("expected", expected) is None:
-        times = f"A cut of {said(cut)} in is {cut / expected:.2g} times the {said(expected)} in"
+        ratio = cut / expected
+        times = (
+            f"A cut of {say(cut, 'short')} is {said(ratio, 2)} times the {say(expected, 'short')}"
+        )
         rulers = {"centimetres": convert(1.0, "in", "cm"), "millimetres": convert(1.0, "in", "mm")}
-        slip = unit_slip(cut / expected, rulers)
+        slip = unit_slip(ratio, rulers)
         if slip is not None:
             return f"{times} expected: it looks like {slip}. Check the ruler."
-        if not 0.5 <= cut / expected <= 2:
+        if not 0.5 <= ratio <= 2:
             return (
                 f"{times} expected. "
                 "Check that the balance swings freely, and cut again from another place."
             )
     if SHORT_CUT <= cut <= LONG_CUT:
         return None
-    trouble = "trimming" if cut < SHORT_CUT else "handling"
+    side, usual, trouble = (
+        ("shorter", SHORT_CUT, "trimming") if cut < SHORT_CUT else ("longer", LONG_CUT, "handling")
+    )
     return (
-        f"A cut of {said(cut)} in is outside the usual {SHORT_CUT} to {LONG_CUT} in, and its "
+        f"A cut of {say(cut, 'short')} is {side} than the usual {say(usual, 'short')}, and its "
         f"{trouble} spoils the result. Check the unit, or use another counterweight."
     )
 
 
-def unlikely_cuts(cuts: Sequence[float]) -> str | None:
+def unlikely_cuts(cuts: Sequence[float], say: Say = in_own_unit) -> str | None:
     """Return what is odd about several cuts of one yarn.
 
     Parameters
     ----------
     cuts : Sequence
         Lengths that balance the same counterweight, a sequence of at least two. [in]
+    say : Callable
+        How a number is written. [1]
 
     Returns
     -------
@@ -138,28 +174,30 @@ measured anew.
         others = [*cuts[:place], *cuts[place + 1 :]]
         # of two cuts neither shows the other wrong, so it takes two others to expect by
         expected = median(others) if len(others) > 1 else None
-        if odd := unlikely_cut(cut, expected):
+        if odd := unlikely_cut(cut, expected, say):
             return odd
     if len(cuts) > 2 and len(set(cuts)) == 1:
         return (
-            f"All {len(cuts)} cuts are exactly {said(cuts[0])} in, and yarn is seldom so even. "
-            "Check that each was trimmed and measured anew."
+            f"All {len(cuts)} cuts are exactly {say(cuts[0], 'short')}, and yarn is seldom so "
+            "even. Check that each was trimmed and measured anew."
         )
     if len(cuts) > 1 and (spread := spread_of_cuts(cuts)) > WIDEST_SPREAD:
         return (
-            f"The cuts spread by {100 * spread:.0f} %, more than a yarn usually does, 5 to 30 %. "
+            f"The cuts spread by {spread:.0%}, more than a yarn usually does, 5 to 30%. "
             "Check that all are of one yarn and in one unit."
         )
     return None
 
 
-def unlikely_wraps(wraps: float) -> str | None:
+def unlikely_wraps(wraps: float, say: Say = in_own_unit) -> str | None:
     """Return what is odd about wraps per inch.
 
     Parameters
     ----------
     wraps : float
         Wraps per inch, laid by hand. [1/in]
+    say : Callable
+        How a number is written. [1]
 
     Returns
     -------
@@ -173,25 +211,30 @@ def unlikely_wraps(wraps: float) -> str | None:
     Examples
     --------
     >>> print(unlikely_wraps(90))
-    90 wraps per inch are outside the usual 3 to 70. Check that the wraps touch without pressing, \
-and were divided by the inches they cover.
+    Wraps of 90 to the inch are more than usual, 70 to the inch at most. Check that the wraps \
+touch without pressing, and were divided by the length they cover.
     """
     if odd := not_a_measure("number of wraps", wraps):
         return odd
     if WRAPS_PER_INCH.low <= wraps <= WRAPS_PER_INCH.high:
         return None
+    side, usual, end = (
+        ("fewer", WRAPS_PER_INCH.low, "least")
+        if wraps < WRAPS_PER_INCH.low
+        else ("more", WRAPS_PER_INCH.high, "most")
+    )
     return (
-        f"{said(wraps)} wraps per inch are outside the usual {WRAPS_PER_INCH.low:g} to "
-        f"{WRAPS_PER_INCH.high:g}. Check that the wraps touch without pressing, and "
-        "were divided by the inches they cover."
+        f"Wraps of {say(wraps, 'wraps')} are {side} than usual, {say(usual, 'wraps')} at {end}. "
+        "Check that the wraps touch without pressing, and were divided by the length they cover."
     )
 
 
 def not_a_measure(name: str, value: float) -> str | None:
     """Return a sentence if a value cannot be a length, a mass or a count, else None."""
-    if 0 < value < math.inf:
+    if _NOTHING < value < math.inf:
         return None
-    return f"The {name} is {value:g}, which cannot be. Measure again; it must be more than 0."
+    size = "0" if 0 <= value <= _NOTHING else f"{value:g}"
+    return f"The {name} is {size}, which cannot be. Measure again; it must be more than 0."
 
 
 def unit_slip(ratio: float, units: dict[str, float]) -> str | None:
@@ -200,16 +243,16 @@ def unit_slip(ratio: float, units: dict[str, float]) -> str | None:
     `units` says of each how many of it make one of the unit meant.
     """
     for name, in_one in units.items():
-        if abs(math.log(ratio / in_one)) < NEAR:
+        if math.exp(-NEAR) < ratio / in_one < math.exp(NEAR):
             return name
     return None
 
 
-def said(value: float) -> str:
-    """Return a number as a reader says it: four figures and no power of ten."""
+def said(value: float, figures: int = 4) -> str:
+    """Return a number as a reader says it: so many figures and no power of ten."""
     if not value:
         return "0"
-    decimals = 3 - math.floor(math.log10(abs(value)))
+    decimals = figures - 1 - math.floor(math.log10(abs(value)))
     if decimals < 0:
         ten = 10**-decimals
         return f"{round(value / ten) * ten}"

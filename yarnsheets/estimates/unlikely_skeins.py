@@ -10,7 +10,8 @@ import math
 
 from yarnsheets import formulas
 from yarnsheets.estimates.unlikely import (
-    NEAR,
+    Say,
+    in_own_unit,
     not_a_measure,
     said,
     unit_slip,
@@ -20,7 +21,7 @@ from yarnsheets.published.sources import GRIST
 from yarnsheets.units import convert
 
 
-def unlikely_mass(mass: float, unit: str, length: float) -> str | None:
+def unlikely_mass(mass: float, unit: str, length: float, say: Say = in_own_unit) -> str | None:
     """Return what is odd about the mass of a skein of known length.
 
     Parameters
@@ -31,6 +32,8 @@ def unlikely_mass(mass: float, unit: str, length: float) -> str | None:
         Unit it was typed in, "oz" or "g". [1]
     length : float
         Length of the skein. [yd]
+    say : Callable
+        How a length or a grist is written; a mass stays in the unit it was typed in. [1]
 
     Returns
     -------
@@ -44,8 +47,8 @@ def unlikely_mass(mass: float, unit: str, length: float) -> str | None:
     Examples
     --------
     >>> print(unlikely_mass(56.7, "oz", 150))
-    150 yd that weigh 56.7 oz have a grist of 42.33 yd/lb, and 100 to 30000 is usual: the mass \
-looks like grams. Check what the scale is set to; in g the grist is 1200 yd/lb.
+    150 yd that weigh 56.7 oz have a grist of 42.33 yd/lb, which is thicker than handspun yarn \
+usually is: the mass looks like grams. Check what the scale is set to; in g the grist is 1200 yd/lb.
     """
     for name, value in [("mass", mass), ("length", length)]:
         if odd := not_a_measure(name, value):
@@ -57,13 +60,53 @@ looks like grams. Check what the scale is set to; in g the grist is 1200 yd/lb.
         if unit == "oz"
         else (by_grams, by_ounces, "oz", "ounces")
     )
-    odd = unlikely_grist(grist)
+    odd = unlikely_grist(grist, say)
     if odd is None or unlikely_grist(swapped) is not None:
         return odd
+    side = "thicker" if grist < GRIST.low else "finer"
     return (
-        f"{said(length)} yd that weigh {said(mass)} {unit} have a grist of {said(grist)} yd/lb, "
-        f"and {GRIST.low:g} to {GRIST.high:g} is usual: the mass looks like {name}. "
-        f"Check what the scale is set to; in {other} the grist is {said(swapped)} yd/lb."
+        f"{say(length, 'length')} that weigh {said(mass)} {unit} have a grist of "
+        f"{say(grist, 'grist')}, which is {side} than handspun yarn usually is: the mass looks "
+        f"like {name}. Check what the scale is set to; in {other} the grist is "
+        f"{say(swapped, 'grist')}."
+    )
+
+
+def unlikely_step(mass: float, step: float, say: Say = in_own_unit) -> str | None:
+    """Return what is odd about the mass of a skein beside the steps of the scale.
+
+    Parameters
+    ----------
+    mass : float
+        Mass weighed. [lb]
+    step : float
+        One step of the scale. [lb]
+    say : Callable
+        How a mass is written. [1]
+
+    Returns
+    -------
+    str or None
+        One or two sentences, or None for a mass of one step at least.
+
+    Source
+    ------
+    Follows from the meaning of a step: less than one cannot be told from nothing.
+
+    Examples
+    --------
+    >>> print(unlikely_step(0.01, 0.02))
+    The scale shows steps of 0.02 lb and the skein weighs 0.01 lb, less than one of them. Weigh \
+more of the yarn, or on a finer scale.
+    """
+    for name, value in [("mass", mass), ("step of the scale", step)]:
+        if odd := not_a_measure(name, value):
+            return odd
+    if mass >= step:
+        return None
+    return (
+        f"The scale shows steps of {say(step, 'mass')} and the skein weighs {say(mass, 'mass')}, "
+        "less than one of them. Weigh more of the yarn, or on a finer scale."
     )
 
 
@@ -139,7 +182,7 @@ circumference is of a full turn.
     return None
 
 
-def unlikely_counter(shown: float, expected: float) -> str | None:
+def unlikely_counter(shown: float, expected: float, say: Say = in_own_unit) -> str | None:
     """Return what is odd about a counter's reading beside a length found otherwise.
 
     Parameters
@@ -148,6 +191,8 @@ def unlikely_counter(shown: float, expected: float) -> str | None:
         What the counter shows. [yd]
     expected : float
         Length by turns, or by mass and grist. [yd]
+    say : Callable
+        How a length is written. [1]
 
     Returns
     -------
@@ -169,9 +214,10 @@ def unlikely_counter(shown: float, expected: float) -> str | None:
             return odd
     ratio = shown / expected
     times = (
-        f"The counter shows {said(shown)} yd, {ratio:.2g} times the {said(expected)} yd expected."
+        f"The counter shows {say(shown, 'length')}, {said(ratio, 2)} times the "
+        f"{say(expected, 'length')} expected."
     )
-    if min(abs(math.log(ratio * 10)), abs(math.log(ratio / 10))) < NEAR:
+    if unit_slip(ratio, {"tenths": 10, "tens": 1 / 10}):
         return f"{times} Check the place of its decimal point."
     counted = {"feet": convert(1.0, "yd", "ft"), "inches": convert(1.0, "yd", "in")}
     if slip := unit_slip(ratio, counted):

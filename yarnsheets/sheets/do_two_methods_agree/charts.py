@@ -50,7 +50,7 @@ def first_against_second(v: Any) -> chart.SheetChart:
 
 
 def difference_against_mean(v: Any) -> chart.SheetChart:
-    """Draw each skein's difference, with the mean difference, its limits and their ranges."""
+    """Draw each skein's difference, their mean with its range, and the ends for the next."""
     x = chart.axis("mean", "Mean of both methods", "high_end", start="low_end")
     y = chart.axis(
         "difference",
@@ -60,20 +60,11 @@ def difference_against_mean(v: Any) -> chart.SheetChart:
         labelExpr="datum.label + (is_plain ? '' : '%')",
     )
     left, right = v.low_end * 1, v.high_end * 1
+    # the ends for the next skein are lines alone
     band = (
         chart.table("bands", mean=left, right=right, difference=alt.datum.low)
-        .transform_filter(alt.datum.place == 0)
         .mark_rect(color=chart.YARN, opacity=0.18, clip=True)
         .encode(x=alt.X(**x), y=alt.Y(**y), x2="right:Q", y2="high:Q")
-    )
-    # a limit's range is a bar at the left, since the bands of few skeins would overlap
-    bars = (
-        chart.table(
-            "bands", mean=left + alt.datum.place * (right - left) / 25, difference=alt.datum.low
-        )
-        .transform_filter(alt.datum.place > 0)
-        .mark_rule(color=chart.YARN, opacity=0.6, strokeWidth=6, clip=True)
-        .encode(x=alt.X(**x), y=alt.Y(**y), y2="high:Q")
     )
     middles = (
         chart.table("bands", mean=left, right=right, difference=alt.datum.value)
@@ -99,7 +90,7 @@ def difference_against_mean(v: Any) -> chart.SheetChart:
     return chart.SheetChart(
         "difference_against_mean",
         "How far apart they are",
-        alt.LayerChart(layer=[band, bars, middles, *marked.layer]),
+        alt.LayerChart(layer=[band, middles, *marked.layer]),
         (
             (
                 "is_noise",
@@ -113,9 +104,8 @@ def difference_against_mean(v: Any) -> chart.SheetChart:
             ),
             (
                 "is_several",
-                "About 19 dots in 20 lie between the limits, {limits}. The band is the range of the"
-                " mean, the bars at the left are those of the limits: more skeins make them"
-                " shorter.",
+                "The dots are your skeins. The next one lies between the outer lines, 95% sure; the"
+                " band is the range of the mean, {difference_range}. More skeins narrow both.",
             ),
             ("is_plain", "Dots that fan out to the right ask for per cent."),
         ),

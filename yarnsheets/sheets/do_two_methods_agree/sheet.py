@@ -6,7 +6,7 @@ from typing import Any
 
 from yarnsheets.estimates.agreement import absolute_agreement, relative_agreement
 from yarnsheets.estimates.comparison import Verdict, compare
-from yarnsheets.estimates.estimate import Estimate, Interval, PositiveEstimate
+from yarnsheets.estimates.estimate import Estimate, Interval, PositiveEstimate, t_factor
 from yarnsheets.estimates.readings import mean
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Pick, Readings, Table
@@ -15,6 +15,7 @@ from yarnsheets.page.text import show
 from yarnsheets.sheets.do_two_methods_agree.unlikely_pairs import unlikely_readings, unlikely_skeins
 
 _ONE, _SHARE, _PLAIN = "one", "share", "plain"
+_MOST_DIGITS = 6
 
 
 class DoTwoMethodsAgree(Sheet):
@@ -70,11 +71,12 @@ class DoTwoMethodsAgree(Sheet):
     second_mean = Found("number", "mean by the second method")
     difference = Found("word", "mean difference, in words")
     difference_range = Found("word", "its range, in words")
-    limits = Found("word", "limits of agreement, in words")
-    limits_reach = Found("word", "how far out the limits themselves may be, in words")
+    next_range = Found("word", "range of the difference on the next skein, in words")
     chance = Found("word", "how often chance alone gives so large a difference")
     t = Found("number", "difference in standard uncertainties, Student's t")
     dof = Found("number", "degrees of freedom")
+    student = Found("number", "Student's t for them")
+    root = Found("number", "root of one and one over the number of skeins")
     probability = Found("number", "share of checks in which chance gives so large a difference")
     deviation = Found("number", "standard deviation of the differences, as worked with")
     low_end = Found("number", "low end of the axes of both methods")
@@ -83,35 +85,20 @@ class DoTwoMethodsAgree(Sheet):
     high_apart = Found("number", "high end of the axis of differences")
 
     points = Table("each skein by both methods, with ranges where there are any")
-    bands = Table("mean difference and limits of agreement, each with its range")
+    bands = Table("mean difference with its range, and the ends of that on the next skein")
     readings = Table("every reading, with its method and line")
 
     answer = (
-        (
-            "is_noise",
-            "The first method finds {difference} than the second, no more than their noise:"
-            " chance alone gives a difference as large in {chance} such checks. They may yet"
-            " differ by anything from {difference_range}.",
-        ),
-        (
-            "is_apart",
-            "The first method finds {difference} than the second, more than their noise: chance"
-            " alone gives a difference as large in {chance} such checks. The true difference is"
-            " {difference_range}, in 19 checks of 20.",
-        ),
-        (
-            "is_several",
-            "On average the first method finds {difference} than the second. On one skein it may"
-            " find anything from {limits}, in about 19 skeins of 20.",
-        ),
-        (
-            "is_several",
-            "Known from {count} skeins, the limits themselves may reach from {limits_reach}.",
-        ),
+        ("is_noise", "The first method finds {difference}: no more than their noise."),
+        ("is_apart", "The first method finds {difference}: more than their noise."),
+        ("is_one", "Chance alone gives a difference as large {chance}."),
+        ("is_one", "The true difference is between {difference_range}, 95% sure."),
+        ("is_several", "On average the first method finds {difference}."),
+        ("is_several", "On the next skein it finds between {next_range}, 95% sure."),
     )
 
     def work_out(self) -> Mapping[str, Any]:
-        """Work out the difference, and its noise or its limits."""
+        """Work out the difference, and its noise or what it may be on the next skein."""
         if self.situation == _ONE:
             odd = unlikely_readings(self.first, self.second)
             return no_answer(odd) if odd else self._one()
@@ -123,7 +110,7 @@ class DoTwoMethodsAgree(Sheet):
         one, other = _geometric_mean(self.first), _geometric_mean(self.second)
         found = compare(one, other)
         ends = [*one.interval(), *other.interval(), *self.first, *self.second]
-        band = self._band("", found.ratio, 0)
+        band = self._band("", found.ratio)
         point = self._point(one.value, other.value, one.interval(), other.interval())
         return {
             "is_one": True,
@@ -134,7 +121,7 @@ class DoTwoMethodsAgree(Sheet):
             "second_count": len(self.second),
             "first_mean": one.value,
             "second_mean": other.value,
-            "difference": self._words(found.ratio.value),
+            "difference": self._than_the_second(found.ratio.value),
             "difference_range": self._range(*found.ratio.interval()),
             "chance": how_often(found.probability),
             "t": found.t,
@@ -146,18 +133,18 @@ class DoTwoMethodsAgree(Sheet):
         } | _ends(ends, [point["difference"], band["low"], band["high"]])
 
     def _several(self) -> dict[str, Any]:
-        """Give the mean difference over the skeins and the limits of agreement."""
+        """Give the mean difference over the skeins, and what it may be on the next."""
         agreement = absolute_agreement if self.situation == _PLAIN else relative_agreement
         found = agreement(self.first, self.second)
-        reach = found.lower.interval().low, found.upper.interval().high
+        low, high = found.next_skein.interval()
         points = [
             self._point(one, other, Interval(one, one), Interval(other, other))
             for one, other in zip(self.first, self.second, strict=True)
         ]
         bands = [
-            self._band("upper limit: ", found.upper, 1),
-            self._band("mean: ", found.difference, 0),
-            self._band("lower limit: ", found.lower, 2),
+            self._end("next skein, upper end: ", high),
+            self._band("mean: ", found.difference),
+            self._end("next skein, lower end: ", low),
         ]
         apart = [each[end] for each in bands for end in ("low", "high")]
         return {
@@ -166,11 +153,12 @@ class DoTwoMethodsAgree(Sheet):
             "is_plain": self.situation == _PLAIN,
             "lines": len(points),
             "count": len(points),
-            "difference": self._words(found.difference.value),
+            "difference": self._than_the_second(found.difference.value),
             "difference_range": self._range(*found.difference.interval()),
-            "limits": self._range(found.lower.value, found.upper.value),
-            "limits_reach": self._range(*reach),
+            "next_range": self._range(low, high),
             "dof": found.difference.dof,
+            "student": t_factor(found.difference.dof),
+            "root": math.sqrt(1 + 1 / len(points)),
             "deviation": found.deviation,
             "points": points,
             "bands": bands,
@@ -181,20 +169,31 @@ class DoTwoMethodsAgree(Sheet):
         """Give a difference as the charts show it: a ratio in per cent, or as it is."""
         return difference if self.situation == _PLAIN else (difference - 1) * 100
 
-    def _size(self, difference: float) -> str:
+    def _size(self, difference: float, digits: int) -> str:
         """Say how large a difference is, whichever way it goes."""
-        return show(abs(self._apart(difference)), 2) + ("" if self.situation == _PLAIN else "%")
+        size = show(abs(self._apart(difference)), digits)
+        return size + ("" if self.situation == _PLAIN else "%")
 
-    def _words(self, difference: float) -> str:
+    def _words(self, difference: float, digits: int = 2) -> str:
         """Say a difference as it is said before "than the second"."""
-        return f"{self._size(difference)} {'less' if self._apart(difference) < 0 else 'more'}"
+        way = "less" if self._apart(difference) < 0 else "more"
+        return f"{self._size(difference, digits)} {way}"
+
+    def _than_the_second(self, difference: float) -> str:
+        """Say a difference in full."""
+        if self._size(difference, 2) in ("0", "0%"):
+            return "as much as the second"
+        return f"{self._words(difference)} than the second"
 
     def _range(self, low: float, high: float) -> str:
         """Say a range of differences, the smaller first if both are to one side."""
         if self._apart(low) * self._apart(high) < 0:
-            return f"{self._words(low)} to {self._words(high)}"
+            return f"{self._words(low)} and {self._words(high)}"
         nearer, farther = sorted((low, high), key=lambda end: abs(self._apart(end)))
-        return f"{self._size(nearer)} to {self._words(farther)}"
+        digits = 2
+        while digits < _MOST_DIGITS and self._size(nearer, digits) == self._size(farther, digits):
+            digits += 1
+        return f"{self._size(nearer, digits)} and {self._words(farther, digits)}"
 
     def _point(
         self, one: float, other: float, first: Interval, second: Interval
@@ -210,15 +209,19 @@ class DoTwoMethodsAgree(Sheet):
             "difference": self._apart(one - other if self.situation == _PLAIN else one / other),
         }
 
-    def _band(self, name: str, estimate: Estimate, place: int) -> dict[str, Any]:
+    def _band(self, name: str, estimate: Estimate) -> dict[str, Any]:
         low, high = estimate.interval()
         return {
-            "place": place,
             "name": name + self._words(estimate.value),
             "value": self._apart(estimate.value),
             "low": self._apart(low),
             "high": self._apart(high),
         }
+
+    def _end(self, name: str, end: float) -> dict[str, Any]:
+        """Give an end of a range, which has none of its own."""
+        at = self._apart(end)
+        return {"name": name + self._words(end), "value": at, "low": at, "high": at}
 
     def _readings(self) -> list[dict[str, Any]]:
         return [
@@ -233,7 +236,7 @@ class DoTwoMethodsAgree(Sheet):
             "is_one",
             "The readings are compared by their ratios, so that yards, metres, tex or yards per"
             " pound give one answer. The geometric mean of {count} by the first method is"
-            " {first_mean:5}, of {second_count} by the second {second_mean:5}: {difference}.",
+            " {first_mean:5}, of {second_count} by the second {second_mean:5}.",
         )
         yield (
             "is_one",
@@ -243,33 +246,34 @@ class DoTwoMethodsAgree(Sheet):
         )
         yield (
             "is_share",
-            "For each skein, first divided by second. The mean of the logarithms, turned back, is"
-            " {difference} than the second; their standard deviation is {deviation:3}.",
+            "For each skein, first divided by second. The mean of the logarithms, turned back:"
+            " {difference}. Their standard deviation is {deviation:3}.",
         )
         yield (
             "is_plain",
-            "For each skein, first less second. The mean is {difference} than the second, the"
-            " standard deviation {deviation:3}.",
+            "For each skein, first less second. The mean: {difference}. The standard deviation is"
+            " {deviation:3}.",
         )
         yield (
             "is_several",
-            "By Student’s t with {dof} degrees of freedom the mean difference is from"
-            " {difference_range}."
-            " The limits of agreement lie 1.96 standard deviations to either side: {limits}.",
+            "The next skein: Student’s t of {student} for {count} skeins, times √(1 + 1/{count}) ="
+            " {root}, times the standard deviation, either side of the mean: {next_range}.",
         )
+        yield "is_several", "The mean itself is between {difference_range}, 95% sure."
 
 
 def how_often(probability: float) -> str:
-    """Say a probability as so many of so many.
+    """Say a probability as so many times of a hundred.
 
-    >>> how_often(0.83), how_often(0.24), how_often(0.013), how_often(1e-7)
-    ('about 8 of 10', 'about 1 of 4', 'about 1 of 77', 'fewer than 1 of 1,000')
+    >>> how_often(0.83), how_often(0.013), how_often(1e-7), how_often(1.0)
+    ('83 times of 100', 'once of 100', 'less than once of 100', 'more than 99 times of 100')
     """
-    if probability > 0.3:
-        return f"about {round(probability * 10)} of 10"
-    if probability < 0.001:
-        return "fewer than 1 of 1,000"
-    return f"about 1 of {show(round(1 / probability))}"
+    count = math.floor(100 * probability + 0.5)
+    if count < 1:
+        return "less than once of 100"
+    if count > 99:
+        return "more than 99 times of 100"
+    return "once of 100" if count == 1 else f"{count} times of 100"
 
 
 def _geometric_mean(readings: Sequence[float]) -> PositiveEstimate:

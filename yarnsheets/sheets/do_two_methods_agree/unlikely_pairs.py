@@ -9,7 +9,7 @@ from yarnsheets.estimates.readings import mean, standard_deviation
 from yarnsheets.estimates.unlikely import WIDEST_SPREAD
 from yarnsheets.page.text import show
 
-# With fewer, the limits of agreement are less well known than they are wide.
+# With fewer, the range for the next skein is several times as wide as the skeins differ.
 FEWEST_SKEINS = 5
 
 # Two results for one skein are seldom further apart by any fault but a slip of unit or line.

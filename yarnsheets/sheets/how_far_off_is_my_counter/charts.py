@@ -84,7 +84,7 @@ def factor_of_each(v: Any) -> chart.SheetChart:
         (
             (
                 "has_range",
-                "The band, {factor_low:4} to {factor_high:4}, is where the factor lies; the dashed"
+                "The band, {factor_low:5} to {factor_high:5}, is where the factor lies; the dashed"
                 " line is a counter that needs none. Dots that climb or fall from short lengths to"
                 " long mean that the counter misses some yarn at the start.",
             ),
@@ -121,8 +121,12 @@ def length_behind_reading(v: Any) -> chart.SheetChart:
         (
             (
                 "has_range",
-                "A reading of {reading} is between {yards_low!} and {yards_high}: the band. Drag"
-                " the point to another reading.",
+                "The band is where the length lies. Drag the point to another reading.",
+            ),
+            (
+                "is_beyond",
+                "{reading} is far beyond the readings you checked: check a length as long as that,"
+                " too.",
             ),
         ),
         chart.Grip("reading", "reading", "yards", when="has_range"),

@@ -46,9 +46,9 @@ def yards_with_range(v: Any) -> chart.SheetChart:
         lines,
         (
             (
-                "has_range",
-                "{weight} makes between {yards_low:2!} and {yards_high:2}: the band. It widens with"
-                " the weight, since the doubt is in the grist.",
+                "is_broad",
+                "{weight} makes between {yards_low!} and {yards_high}: the band. It widens with the"
+                " weight, since the doubt is in the grist.",
             ),
         ),
         chart.Grip("weight", "weight", "yards", when="has_range"),
@@ -88,9 +88,15 @@ def readings_of_grist(v: Any) -> chart.SheetChart:
         points,
         (
             (
-                "has_range",
+                "is_several",
                 "The dots are your cuts, spread by {spread}. The band is where the yarn’s grist"
                 " lies: more cuts make it narrower, though the dots stay as far apart.",
+            ),
+            (
+                "is_one",
+                "The dot is your cut. The band is where the yarn’s grist lies if the yarn is uneven"
+                " by {usual_spread}; from the second cut on, the cuts themselves show how uneven it"
+                " is, and two of them hardly do.",
             ),
         ),
         tables=("readings",),

@@ -66,12 +66,16 @@ def factors_of_readings(v: Any) -> chart.SheetChart:
         (
             (
                 "has_range",
-                "The dots are what your readings give one by one; the band, {factor_low!} to"
-                " {factor_high!}, is where the factor lies.",
+                "The dots are what your readings give one by one; the band is where the factor"
+                " lies, 95% sure.",
             ),
             ("is_high", "The maker’s {balance_factor!}, dashed, is above it."),
             ("is_low", "The maker’s {balance_factor!}, dashed, is below it."),
-            ("is_within", "The maker’s {balance_factor!}, dashed, is within it."),
+            (
+                "is_within",
+                "The maker’s {balance_factor!}, dashed, is within it: {size:2} off, no more than"
+                " the noise of this check.",
+            ),
         ),
         tables=("readings",),
     )

@@ -18,16 +18,20 @@ from yarnsheets.estimates import (
     unlikely_cut,
     unlikely_cuts,
     unlikely_mass,
+    unlikely_step,
 )
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
-from yarnsheets.page.text import show
+from yarnsheets.page.text import show, slot
 from yarnsheets.published.sources import GRAIN, POUND
 from yarnsheets.sheets.shared import cutting
 from yarnsheets.sheets.shared.weighing import typed
 from yarnsheets.units import convert
+
+# A range narrower than this, either way, has ends that may be written alike.
+_NARROW = 0.005
 
 # How many times too large a weight looks that was typed in another unit than grams.
 _SLIPS = {"milligrams": 1000.0, "grains": 1000 / GRAIN.value}
@@ -80,8 +84,7 @@ class IsMyBalanceRight(Sheet):
         [0.130, 0.129, 0.130],
         low=0,
         high=5000,
-        measure="Used if you weigh it. Take it off the scale and put it on again between"
-        " weighings: 0.130.",
+        measure="Take it off the scale and put it on again between weighings: 0.130.",
     )
     yarn_length = Input(
         "Length of the known yarn",
@@ -89,7 +92,7 @@ class IsMyBalanceRight(Sheet):
         150,
         low=1,
         high=20000,
-        measure="Used if you try a yarn. A skein of counted turns will do.",
+        measure="A skein of counted turns will do.",
     )
     yarn_weight = Input(
         "Weight of the known yarn",
@@ -97,7 +100,7 @@ class IsMyBalanceRight(Sheet):
         2 / 16,
         low=0.05 / 16,
         high=20,
-        measure="Used if you try a yarn. All of that length, without ties.",
+        measure="All of that length, without ties.",
     )
     cuts = Readings(
         "Cuts of the known yarn on this balance",
@@ -105,8 +108,8 @@ class IsMyBalanceRight(Sheet):
         [12.1, 12.6, 12.3, 12.8, 12.2],
         low=0,
         high=400,
-        measure="Used if you try a yarn. Trim each until the balance hangs level; take them from"
-        " different parts of the skein.",
+        measure="Trim each until the balance hangs level; take them from different parts of the"
+        " skein.",
     )
     cut = Input(
         "A cut to correct",
@@ -122,7 +125,6 @@ class IsMyBalanceRight(Sheet):
         0.001,
         low=0.00001,
         high=0.1,
-        more=True,
         measure="0.001 is a milligram.",
     )
     scale_error = Input(
@@ -131,7 +133,6 @@ class IsMyBalanceRight(Sheet):
         0.005,
         low=0.0001,
         high=0.2,
-        more=True,
         measure="Weigh something of known weight on it, about as light.",
     )
     known_error = Input(
@@ -140,13 +141,15 @@ class IsMyBalanceRight(Sheet):
         0.01,
         low=0.0001,
         high=0.2,
-        more=True,
         measure="From how it was wound and weighed.",
     )
     trimming = cutting.trimming()
     stretch = cutting.stretch()
 
     has_range = Found("flag", "the readings give a factor with its range")
+    is_broad = Found("flag", "the ends of the range are told apart by three figures")
+    is_close = Found("flag", "they are, but one is written as the maker's number is")
+    is_narrow = Found("flag", "they may not be")
     is_weighed = Found("flag", "they do, and are weighings")
     is_tried = Found("flag", "they do, and are cuts of a known yarn")
     count = Found("number", "readings taken")
@@ -157,7 +160,8 @@ class IsMyBalanceRight(Sheet):
     most = Found("factor", "greatest factor of a reading")
     mean_weight = Found("mass", "mean of the weighings")
     mean_cut = Found("short", "harmonic mean of the cuts")
-    half_width = Found("share", "half the range, of the factor")
+    half_width = Found("share", "how far the farther end of the range is off, of the factor")
+    exponent = Found("share", "half the range of the factor's logarithm")
     worst = Found("word", "the source of most of the doubt")
     worst_share = Found("share", "its part of the doubt")
     is_high = Found("flag", "the maker's number is too high by more than the noise")
@@ -174,26 +178,25 @@ class IsMyBalanceRight(Sheet):
     readings = Table("the factor that each reading gives by itself")
 
     answer = (
+        ("is_high", "The maker’s {balance_factor!} is {size:2*} too high."),
+        ("is_low", "The maker’s {balance_factor!} is {size:2*} too low."),
+        ("is_within", "There is no reason to change the maker’s {balance_factor!*}."),
         (
-            "has_range",
-            "Your balance’s factor is {factor}, between {factor_low!} and {factor_high!} in 19"
-            " checks of 20.",
+            "is_broad",
+            "Your balance’s factor is {factor}, between {factor_low!} and {factor_high!}, 95%"
+            " sure.",
         ),
         (
-            "is_high",
-            "The maker’s {balance_factor!} is {size:2} too high, more than the noise of this check:"
-            " a cut of {cut} is {true_grist}, not {reported!}.",
+            "is_close",
+            "Your balance’s factor is {factor}, between {factor_low:5!} and {factor_high:5!}, 95%"
+            " sure.",
         ),
         (
-            "is_low",
-            "The maker’s {balance_factor!} is {size:2} too low, more than the noise of this check:"
-            " a cut of {cut} is {true_grist}, not {reported!}.",
+            "is_narrow",
+            "Your balance’s factor is {factor:5}, right to within {half_width:2}, 95% sure.",
         ),
-        (
-            "is_within",
-            "The maker’s {balance_factor!} is {size:2} off that, no more than the noise of this"
-            " check, so there is no reason to change it.",
-        ),
+        ("is_high", "A cut of {cut} is {true_grist}, not {reported!}."),
+        ("is_low", "A cut of {cut} is {true_grist}, not {reported!}."),
     )
     labels: ClassVar = {
         "maker_label": "the maker’s {balance_factor!}",
@@ -210,17 +213,23 @@ class IsMyBalanceRight(Sheet):
             return no_answer(odd) | {"implied_weight": implied}
         check = self._by_weighing() if is_weighed else self._by_yarn()
         budget = check.budget
-        low, high = budget.of(check.factor).interval()
+        low, high = budget.range_of(check.factor)
+        half_width = budget.either_way()
+        is_high, is_low = self.balance_factor > high, self.balance_factor < low
+        is_close = _looks_alike(self.balance_factor, low) or _looks_alike(self.balance_factor, high)
         reported = formulas.grist_from_cut(self.cut, self.balance_factor)
         true_grist = formulas.grist_from_cut(self.cut, check.factor)
         error = (reported - true_grist) / true_grist
         return {
             "has_range": True,
+            "is_broad": half_width >= _NARROW and not is_close,
+            "is_close": half_width >= _NARROW and is_close,
+            "is_narrow": half_width < _NARROW,
             "is_weighed": is_weighed,
             "is_tried": not is_weighed,
-            "is_high": self.balance_factor > high,
-            "is_low": self.balance_factor < low,
-            "is_within": low <= self.balance_factor <= high,
+            "is_high": is_high,
+            "is_low": is_low,
+            "is_within": not is_high and not is_low,
             "count": len(check.factors),
             "factor": check.factor,
             "factor_low": low,
@@ -229,7 +238,8 @@ class IsMyBalanceRight(Sheet):
             "most": max(check.factors),
             "mean_weight": check.mean_weight,
             "mean_cut": check.mean_cut,
-            "half_width": budget.expanded(),
+            "half_width": half_width,
+            "exponent": budget.expanded(),
             "worst": f"the {budget.largest}",
             "worst_share": budget.shares[budget.largest],
             "error": error,
@@ -241,6 +251,12 @@ class IsMyBalanceRight(Sheet):
             "sources": [{"source": name, "share": s} for name, s in budget.shares.items()],
             "readings": [{"at": at, "given": f} for at, f in enumerate(check.factors, start=1)],
         }
+
+    def unused(self) -> list[str]:
+        """Name what only the other way of checking asks for."""
+        if self.way == "weighing":
+            return ["yarn_length", "yarn_weight", "cuts", "known_error", "trimming", "stretch"]
+        return ["weighings", "scale_step", "scale_error"]
 
     def _by_weighing(self) -> _Check:
         """Give the factor by the counterweight: the cut that balances weighs the same."""
@@ -293,6 +309,11 @@ class IsMyBalanceRight(Sheet):
                     f"{said} is far from the {show(expected)} g that the maker’s factor implies."
                     " Check the factor, and that the counterweight alone was on the scale."
                 )
+            if unlikely_step(weight, self.scale_step):
+                return (
+                    f"{said} is less than one step of the scale, {show(self.scale_step)} g. Weigh"
+                    " it on a finer scale, or try a yarn of known grist."
+                )
         return None
 
     def _odd_yarn(self) -> str | None:
@@ -304,9 +325,9 @@ class IsMyBalanceRight(Sheet):
         known = formulas.grist(self.yarn_length, self.yarn_weight)
         expected = formulas.cut_from_grist(known, self.balance_factor)
         return (
-            unlikely_mass(typed(self.yarn_weight, unit), unit, self.yarn_length)
-            or unlikely_cuts(self.cuts)
-            or unlikely_cut(grist_from_cuts(self.cuts, 1).value, expected)
+            unlikely_mass(typed(self.yarn_weight, unit), unit, self.yarn_length, slot)
+            or unlikely_cuts(self.cuts, slot)
+            or unlikely_cut(grist_from_cuts(self.cuts, 1).value, expected, slot)
         )
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
@@ -333,8 +354,9 @@ class IsMyBalanceRight(Sheet):
         )
         yield (
             "has_range",
-            "All sources of doubt squared, added, their root taken, and times Student’s t:"
-            " {half_width:2} either way, {factor_low:4!} to {factor_high:4!}.",
+            "The range: what few readings tell, by Student’s t, and all else by 1.96, but no more"
+            " than 95% of the largest errors; the two squared, added and their root taken:"
+            " {exponent:3}. As a factor either way, {factor_low:5!} to {factor_high:5!}.",
         )
         yield (
             "has_range",
@@ -349,6 +371,12 @@ class IsMyBalanceRight(Sheet):
             None,
             "A factor of {balance_factor:4} means a counterweight of {implied_weight@g:6}.",
         )
+
+
+def _looks_alike(one: float, other: float) -> bool:
+    """Tell whether two factors are written alike, in either unit that a page shows."""
+    metric = convert(1, "yd/lb/in", "m/100g/cm")
+    return show(one) == show(other) or show(one * metric) == show(other * metric)
 
 
 def _factor(grams: float) -> float:

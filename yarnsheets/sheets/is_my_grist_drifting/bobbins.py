@@ -73,7 +73,7 @@ def off_target(grists: Sequence[float], target: float, tolerance: float) -> str:
     """
     off = [grist / target - 1 for grist in grists]
     each = listed(f"bobbin {at} is {_off_in_words(by)}" for at, by in enumerate(off, start=1))
-    far = [f"bobbin {at}" for at, by in enumerate(off, start=1) if abs(by) > tolerance]
+    far = [f"bobbin {at}" for at, by in enumerate(off, start=1) if _is_far(by, tolerance)]
     if not far:
         return f"{each}; all near enough"
     return f"{each}; {listed(far)} {'is' if len(far) == 1 else 'are'} too far off"
@@ -83,6 +83,11 @@ def _off_in_words(by: float) -> str:
     if abs(by) < 0.0005:
         return "on it"
     return f"{abs(by):.1%} {'finer' if by > 0 else 'thicker'}"
+
+
+def _is_far(by: float, tolerance: float) -> bool:
+    """Tell whether it is more than the tolerance, and is written as more."""
+    return abs(by) > tolerance and f"{abs(by):.1%}" != f"{tolerance:.1%}"
 
 
 def listed(words: Iterable[str]) -> str:

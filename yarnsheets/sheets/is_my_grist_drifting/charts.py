@@ -76,12 +76,17 @@ def cuts_in_order(v: Any) -> chart.SheetChart:
         alt.LayerChart(layer=[changes, *lines.layer]),
         (
             ("has_signals", "Diamonds: {signals}."),
+            ("is_unsteady", "They may be chance, but that place is worth a look."),
             ("has_no_signals", "No cut is outside the limits, and there is no run to one side."),
             ("has_answer", "Dotted lines: the limits, {limit_low!} and {limit_high}."),
             (
                 "is_drifting",
-                "The drift: {drift:2} a cut {direction}, between {drift_low:2!} and"
-                " {drift_high:2}.",
+                "The drift: {drift:2} a cut {direction}.",
+            ),
+            (
+                "is_drift_broad",
+                "It is between {drift_low:2} and {drift_high:2} a cut, and between {so_far_low:2}"
+                " and {so_far_high:2} from the first cut to the last, 95% sure.",
             ),
             (
                 "is_level",
@@ -145,8 +150,7 @@ def bobbins_against_target(v: Any) -> chart.SheetChart:
             (
                 "has_answer",
                 "The band is what you can live with, {target_low!} to {target_high}: cuts of"
-                " {cut_low!} to {cut_high}. A bar is where the bobbin’s grist lies in 19 bobbins"
-                " of 20.",
+                " {cut_low!} to {cut_high}. A bar is where the bobbin’s grist lies, 95% sure.",
             ),
         ),
         tables=("means", "ranges"),
@@ -188,10 +192,10 @@ def plied_yarns(v: Any) -> chart.SheetChart:
         (
             (
                 "has_pairs",
-                "Paired by grist, the finest with the thickest (dots), the plied yarns are from"
-                " {pairs_low!} to {pairs_high}; in the order spun (diamonds) from {order_low!} to"
-                " {order_high}.",
+                "Dots are pairs by grist, the finest with the thickest; diamonds are pairs in the"
+                " order spun.",
             ),
+            ("is_order_apart", "The order spun would give {order_low!} to {order_high}."),
         ),
         tables=("plied",),
         left=140,

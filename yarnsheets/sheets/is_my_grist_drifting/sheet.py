@@ -14,6 +14,7 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.page.text import counted, show, slot
 from yarnsheets.sheets.is_my_grist_drifting.bobbins import (
     as_spun,
     finest_with_thickest,
@@ -30,6 +31,9 @@ _FIRM = 20  # cuts from which on the limits are well known
 _LATEST = 5
 _FEWEST_FOR_RANGE = 3
 _MOST_NAMED = 3
+
+# Ends of a range that are no more than this times apart may be written alike.
+_NARROW = 1.01
 
 _INVENTED = [
     *(10.6, 10.2, 10.9, 10.4, 10.7, 10.3, 10.5, 10.1, 10.4, 9.9, 10.6, 10.2),
@@ -102,19 +106,24 @@ class IsMyGristDrifting(Sheet):
         high=0.5,
         measure="5% either way of 1,000 is from 950 to 1,050.",
     )
-    take_up = plying.take_up(1.05, more=True)
+    take_up = plying.take_up(1.05)
 
     has_answer = Found("flag", "there are enough cuts, and each has its bobbin")
     is_drifting = Found("flag", "the range of the drift leaves nought out")
     is_level = Found("flag", "it does not")
+    is_steady = Found("flag", "it does not, and the chart flags no cut")
     is_unsteady = Found("flag", "no drift shows, but the chart flags a cut")
     has_signals = Found("flag", "the chart flags a cut")
     has_no_signals = Found("flag", "the chart flags none")
+    is_now_broad = Found("flag", "the latest cuts differ, so their range has two ends")
+    is_now_narrow = Found("flag", "they hardly do")
+    is_drift_broad = Found("flag", "it drifts, and the ends of the drift's range are told apart")
+    is_order_apart = Found("flag", "pairs in the order spun are told apart")
     is_few = Found("flag", "there are too few cuts for firm limits")
     has_pairs = Found("flag", "there are two bobbins or more")
     is_one_pair = Found("flag", "there are just two")
-    is_paired_anew = Found("flag", "pairing by grist differs from the order spun")
-    is_paired_in_order = Found("flag", "pairing by grist is the order spun")
+    is_paired_apart = Found("flag", "there are more, and the pairs' grists are told apart")
+    is_paired_alike = Found("flag", "there are more, and they hardly are")
 
     count = Found("number", "cuts taken")
     centre = Found("grist", "mean of the cuts' grists, the centre line")
@@ -171,23 +180,19 @@ class IsMyGristDrifting(Sheet):
     answer = (
         (
             "is_drifting",
-            "Yes, the grist drifts: the yarn gets {direction}, by {so_far:2} over your {count}"
-            " cuts, between {so_far_low:2!} and {so_far_high:2} in 19 yarns of 20.",
+            "Yes: the yarn gets {direction}, by {so_far:2*} over your {count|cut|cuts}.",
         ),
-        ("is_level", "No drift shows in your {count} cuts."),
-        ("is_unsteady", "Worth a look, though it may be chance: {signals}."),
+        ("is_steady", "No drift shows in your {count|cut|cuts}."),
+        ("is_unsteady", "No drift shows in your {count|cut|cuts}, though the chart marks some."),
         (
-            "has_answer",
-            "Now it is {now}, between {now_low!} and {now_high!}; for {target} spin to a cut of"
-            " {target_cut}.",
+            "is_now_broad",
+            "Now it is {now}, between {now_low!} and {now_high!}, 95% sure; for {target} spin to a"
+            " cut of {target_cut}.",
         ),
+        ("is_now_narrow", "Now it is about {now}; for {target} spin to a cut of {target_cut}."),
         ("is_one_pair", "Your two bobbins ply to about {pairs_low}."),
-        (
-            "is_paired_anew",
-            "Ply {pairing}, for {pairs_low!} to {pairs_high}; the order spun would give"
-            " {order_low!} to {order_high!}.",
-        ),
-        ("is_paired_in_order", "Ply {pairing}, as spun, for {pairs_low!} to {pairs_high}."),
+        ("is_paired_apart", "Ply {pairing}, for {pairs_low!} to {pairs_high}."),
+        ("is_paired_alike", "Ply {pairing}, for about {pairs_low}."),
     )
     labels: ClassVar = {
         "centre_label": "mean",
@@ -214,6 +219,10 @@ class IsMyGristDrifting(Sheet):
             **self._bobbins(),
         }
 
+    def unused(self) -> list[str]:
+        """Name the take-up, where there is nothing to ply with."""
+        return [] if len(self.bobbins) > 1 else ["take_up"]
+
     def _grist(self, cut: float) -> float:
         return float(formulas.grist_from_cut(cut, self.balance_factor))
 
@@ -233,18 +242,18 @@ class IsMyGristDrifting(Sheet):
         taken, held = len(self.cuts), sum(self.bobbins)
         if taken < _FEWEST_CUTS:
             return (
-                f"{taken or 'No'} cut{'' if taken == 1 else 's'} cannot tell a drift from chance."
-                f" Type at least {_FEWEST_CUTS}, better {_FIRM}, in the order spun."
+                f"{counted(taken, 'cut', 'cuts')} cannot tell a drift from chance. Type at least"
+                f" {_FEWEST_CUTS}, better {_FIRM}, in the order spun."
             )
-        odd = unlikely_cuts(self.cuts)
+        odd = unlikely_cuts(self.cuts, slot)
         if odd:
             return odd
         if any(cuts % 1 for cuts in self.bobbins):
             return "The cuts taken from a bobbin are a whole number: look at that list again."
         if taken != held:
             return (
-                f"You typed {taken} cuts, but the bobbins have {held:g} in all. Put right the cuts"
-                " taken from each bobbin, or add the cut that is missing."
+                f"You typed {counted(taken, 'cut', 'cuts')}, but the bobbins have {show(held)} in"
+                " all. Put right the cuts taken from each bobbin, or add the cut that is missing."
             )
         return None
 
@@ -286,7 +295,9 @@ class IsMyGristDrifting(Sheet):
         now_low, now_high = now.interval()
         return {
             "is_drifting": drifts,
+            "is_drift_broad": drifts and show(100 * nearer, 2) != show(100 * farther, 2),
             "is_level": not drifts,
+            "is_steady": not drifts and not is_flagged,
             "is_unsteady": not drifts and is_flagged,
             "direction": "finer" if per_cut > 0 else "thicker",
             "drift": abs(per_cut),
@@ -300,6 +311,8 @@ class IsMyGristDrifting(Sheet):
             "student": t_factor(slope.dof),
             "dof": slope.dof,
             "latest": latest,
+            "is_now_broad": now_high > now_low * _NARROW,
+            "is_now_narrow": now_high <= now_low * _NARROW,
             "now": now.value,
             "now_low": now_low,
             "now_high": now_high,
@@ -321,13 +334,14 @@ class IsMyGristDrifting(Sheet):
             way: [plied_pair(grists, pair, self.take_up) for pair in pairs]
             for way, pairs in ways.items()
         }
-        is_anew = ways["by grist"] != ways["as spun"]
+        are_apart = max(plied["by grist"]) > min(plied["by grist"]) * _NARROW
         has_pairs = len(grists) > 1
         return {
             "has_pairs": has_pairs,
             "is_one_pair": len(grists) == 2,
-            "is_paired_anew": is_anew,
-            "is_paired_in_order": len(grists) > 2 and not is_anew,
+            "is_paired_apart": len(grists) > 2 and are_apart,
+            "is_paired_alike": len(grists) > 2 and not are_apart,
+            "is_order_apart": has_pairs and max(plied["as spun"]) > min(plied["as spun"]) * _NARROW,
             "bobbin_count": len(grists),
             "bobbin_low": min([*grists, *(row["low"] for row in ranges)]),
             "bobbin_high": max([*grists, *(row["high"] for row in ranges)]),

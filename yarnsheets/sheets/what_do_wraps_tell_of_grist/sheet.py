@@ -5,6 +5,7 @@ from collections.abc import Collection, Iterable, Mapping
 from typing import Any, ClassVar
 
 from yarnsheets import formulas
+from yarnsheets.estimates import unlikely_wraps
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
 from yarnsheets.page.onward import Onward
@@ -20,7 +21,6 @@ from yarnsheets.published.sources import (
     NYLON_DENSITY,
     SILK_DENSITY,
     WOOL_DENSITY,
-    WRAPS_PER_INCH,
 )
 from yarnsheets.published.yarn_weights import YARN_WEIGHTS, categories
 from yarnsheets.sheets.shared import grists
@@ -194,12 +194,8 @@ class WhatDoWrapsTellOfGrist(Sheet):
 
     def _unlikely(self, wraps: float, density: float) -> list[str]:
         """Say what is probably wrong, if the numbers cannot be, or can hardly be, of one yarn."""
-        if not WRAPS_PER_INCH.low <= wraps <= WRAPS_PER_INCH.high:
-            return [
-                "That is outside the usual: {wraps_per_inch:4}, where handspun has from"
-                f" {slot(WRAPS_PER_INCH.low, 'wraps')} up to {slot(WRAPS_PER_INCH.high, 'wraps')}."
-                " Check that the turns touch without pressing, and the width that they cover."
-            ]
+        if odd := unlikely_wraps(wraps, slot):
+            return [odd]
         if self.known == "unknown":
             return []
         if density > _SOLID[self.fibre]:

@@ -20,7 +20,7 @@ def range_against_turns(v: Any) -> chart.SheetChart:
     """Draw the range of the grist for skeins of fewer and of more turns of this yarn."""
     top = alt.param(name="turns_top", value=1)
     # a range is a factor either way; the axis shows two and a half of the wider one
-    reach = alt.expr.exp(larger(v.half_width, v.wanted) * 2.5)
+    reach = (1 + larger(v.half_width, v.wanted)) ** 2.5
     ends = [chart.shown("grist", v.grist / reach), chart.shown("grist", v.grist * reach)]
     x = chart.axis("turns", "Turns in the skein", "turns_top")
     y = chart.axis(
@@ -38,7 +38,8 @@ def range_against_turns(v: Any) -> chart.SheetChart:
         "top",
     )
     across = alt.datum.at * top
-    bounds = [chart.shown("grist", v.grist * alt.expr.exp(v.wanted * side)) for side in (-1, 1)]
+    bounds = [chart.shown("grist", v.grist / (1 + v.wanted))]
+    bounds += [chart.shown("grist", v.grist * (1 + v.wanted))]
     here = chart.rows(1, turns=v.turns * 1, grist=chart.shown("grist", v.grist))
     range_ends = [chart.shown("grist", v.grist_low), chart.shown("grist", v.grist_high)]
     enough = choose(v.enough > 0, v.enough, -top)  # out of sight if no number of turns is
@@ -89,14 +90,14 @@ def range_against_turns(v: Any) -> chart.SheetChart:
             (
                 "has_range",
                 "The band is where the grist would lie for a skein of fewer or more turns of this"
-                " yarn. At your {turns} turns it reaches {half_width} either way.",
+                " yarn. At your {turns|turn|turns} it reaches {half_width} either way.",
             ),
             (
                 "is_reached",
-                "It comes within {wanted} at {enough} turns: what you wound beyond that made it"
-                " surer than you asked.",
+                "It comes within {wanted} at {enough|turn|turns}: what you wound beyond that made"
+                " it surer than you asked.",
             ),
-            ("is_reachable", "It comes within {wanted} at {enough} turns."),
+            ("is_reachable", "It comes within {wanted} at {enough|turn|turns}."),
             ("is_out_of_reach", "It never comes within {wanted}: more turns will not help."),
         ),
         reach={"turns_top": larger(v.turns * 1.4, v.enough * 1.25)},
@@ -132,7 +133,7 @@ def length_against_turns(v: Any) -> chart.SheetChart:
         "Length against turns",
         lines,
         (
-            ("has_range", "{turns} turns of {turn:4} are {yards:4}."),
+            ("has_range", "{turns|turn|turns} of {turn:4} are {yards:4}."),
             (
                 "is_built_up",
                 "The dashed line is the bare reel: yarn that lies on yarn makes longer turns.",

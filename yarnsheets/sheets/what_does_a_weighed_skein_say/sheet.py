@@ -1,6 +1,7 @@
 """What a skein of counted turns says, weighed: its length and grist, and how sure they are."""
 
-from collections.abc import Iterable, Mapping
+import math
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any, ClassVar
 
 from yarnsheets import formulas
@@ -8,6 +9,7 @@ from yarnsheets.estimates import (
     Budget,
     skein_budget,
     unlikely_mass,
+    unlikely_step,
     unlikely_tare,
     unlikely_turns,
     wound_circumference,
@@ -17,11 +19,17 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.page.text import slot
+from yarnsheets.sheets.shared.reached import is_within
 from yarnsheets.sheets.shared.weighing import GRAM, typed
 from yarnsheets.units import convert
 
 _MOST_TURNS = 1500
 _CURVE_ROWS = 80
+
+# Ranges narrower than these, either way, have ends that may be written alike: by the four figures
+# of the length, and by the three of the grist.
+_NARROW_LENGTH, _NARROW_GRIST = 0.0005, 0.005
 
 
 class WhatDoesAWeighedSkeinSay(Sheet):
@@ -57,7 +65,7 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         low=6,
         high=200,
         measure="Lay a tape where the yarn lies, once round. Niddy-noddies are often 54, 72 or"
-        " 90 in.",
+        " 90 in: 137, 183 or 229 cm.",
     )
     weighing = Pick(
         "How it was weighed",
@@ -81,7 +89,7 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         0.07 / 16,
         low=0.01 * GRAM,
         high=20,
-        measure="Used only if it was weighed twice.",
+        measure="Weigh them empty, on the same scale.",
     )
     wanted = Input(
         "Range I can live with, either way",
@@ -97,7 +105,6 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         0.05 / 16,
         low=0.001 * GRAM,
         high=0.25 / 16,
-        more=True,
         measure="How much the last digit jumps: often 1 g or 0.05 oz.",
     )
     circumference_error = Input(
@@ -106,7 +113,6 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         1 / 8,
         low=0.001,
         high=4,
-        more=True,
         measure="What the tape could be off by, and the arms that give a little.",
     )
     miscount = Input(
@@ -132,6 +138,10 @@ class WhatDoesAWeighedSkeinSay(Sheet):
     )
 
     has_range = Found("flag", "nothing is odd about what was measured")
+    is_length_broad = Found("flag", "the ends of the length's range are told apart by four figures")
+    is_length_narrow = Found("flag", "they may not be")
+    is_grist_broad = Found("flag", "the ends of the grist's range are told apart by three figures")
+    is_grist_narrow = Found("flag", "they may not be")
     is_once = Found("flag", "nothing is, and the scale was read once")
     is_twice = Found("flag", "nothing is, and the scale was read twice")
     is_built_up = Found("flag", "nothing is, and turns lie on one another")
@@ -144,10 +154,12 @@ class WhatDoesAWeighedSkeinSay(Sheet):
     yards = Found("length", "length wound")
     yards_low = Found("length", "low end of its range")
     yards_high = Found("length", "high end of its range")
+    yards_half = Found("share", "how far the farther end of its range is off, of the length")
     grist = Found("grist", "grist of the yarn")
     grist_low = Found("grist", "low end of its range")
     grist_high = Found("grist", "high end of its range")
-    half_width = Found("share", "half the range of the grist, of the grist")
+    half_width = Found("share", "how far the farther end of its range is off, of the grist")
+    exponent = Found("share", "half the range of the grist's logarithm")
     scale_relative = Found("share", "standard uncertainty of the weight, of the weight")
     enough = Found("number", "fewest turns whose range is as narrow as wanted; 0 if none is")
     worst = Found("word", "the source of most of the doubt")
@@ -159,15 +171,23 @@ class WhatDoesAWeighedSkeinSay(Sheet):
 
     answer = (
         (
-            "has_range",
-            "Your skein holds {yards:4}, between {yards_low:4!} and {yards_high:4!} in 19 skeins"
-            " of 20. Its grist is {grist}, between {grist_low!} and {grist_high!}.",
+            "is_length_broad",
+            "Your skein holds {yards:4*}, between {yards_low:4!} and {yards_high:4!}, 95% sure.",
         ),
         (
-            "is_reached",
-            "That is within the {wanted} you can live with; {enough} turns would do.",
+            "is_length_narrow",
+            "Your skein holds {yards:4*}, right to within {yards_half:2}, 95% sure.",
         ),
-        ("is_reachable", "To know it to within {wanted}, wind {enough} turns."),
+        (
+            "is_grist_broad",
+            "Its grist is {grist}, between {grist_low!} and {grist_high!}.",
+        ),
+        ("is_grist_narrow", "Its grist is {grist:4}, right to within {half_width:2}."),
+        (
+            "is_reached",
+            "That is within the {wanted} you can live with; {enough|turn|turns} would do.",
+        ),
+        ("is_reachable", "To know it to within {wanted}, wind {enough|turn|turns}."),
         (
             "is_out_of_reach",
             "No number of turns would bring it to within {wanted}: look at {obstacle} first.",
@@ -177,7 +197,7 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         "yards_label": "{yards:4}",
         "half_label": "{half_width} either way",
         "wanted_label": "{wanted} either way",
-        "enough_label": "{enough} turns",
+        "enough_label": "{enough|turn|turns}",
     }
 
     def work_out(self) -> Mapping[str, Any]:
@@ -192,31 +212,37 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         grist = formulas.grist(yards, mass)
         budget = self._budget(self.turns, mass)
         scale, *winding = budget.components
-        yards_low, yards_high = Budget(tuple(winding)).of(yards).interval()
-        grist_low, grist_high = budget.of(grist).interval()
-        half_width = budget.expanded()
-        narrowest = self._narrowest(mass)
-        enough = first_whole(
-            2, narrowest, lambda n: self._budget(n, mass).expanded() <= self.wanted
-        )
+        length = Budget(tuple(winding))
+        yards_low, yards_high = length.range_of(yards)
+        yards_half = length.either_way()
+        grist_low, grist_high = budget.range_of(grist)
+        half_width = budget.either_way()
+        is_reached = is_within(half_width, self.wanted)
+        enough, narrowest = self._enough(mass)
         return {
             "has_range": True,
+            "is_length_broad": yards_half >= _NARROW_LENGTH,
+            "is_length_narrow": yards_half < _NARROW_LENGTH,
+            "is_grist_broad": half_width >= _NARROW_GRIST,
+            "is_grist_narrow": half_width < _NARROW_GRIST,
             "is_once": not is_twice,
             "is_twice": is_twice,
             "is_built_up": self.build_up > 0,
-            "is_reached": half_width <= self.wanted,
-            "is_reachable": half_width > self.wanted and enough > 0,
-            "is_out_of_reach": half_width > self.wanted and enough == 0,
+            "is_reached": is_reached,
+            "is_reachable": not is_reached and enough > 0,
+            "is_out_of_reach": not is_reached and enough == 0,
             "mass": mass,
             "turn": turn,
             "last_turn_longer": (turn - self.circumference) * 2 / self.circumference,
             "yards": yards,
             "yards_low": yards_low,
             "yards_high": yards_high,
+            "yards_half": yards_half,
             "grist": grist,
             "grist_low": grist_low,
             "grist_high": grist_high,
             "half_width": half_width,
+            "exponent": budget.expanded(),
             "scale_relative": scale.relative,
             "enough": enough,
             "worst": _worst(budget),
@@ -226,15 +252,20 @@ class WhatDoesAWeighedSkeinSay(Sheet):
             "windings": self._windings(mass, enough),
         }
 
+    def unused(self) -> list[str]:
+        """Name the tare, where the yarn was weighed alone."""
+        return [] if self.weighing == "twice" else ["tare"]
+
     def _odd(self, tare: float) -> str | None:
         """Say what is probably wrong, in the units the reader types in."""
         unit = choices.unit_of("mass", self.measure)
-        gross, tare = typed(self.gross, unit), typed(tare, unit)
+        gross, tare_typed = typed(self.gross, unit), typed(tare, unit)
         length = formulas.skein_length(self.turns, convert(self.circumference, "in", "yd"))
         return (
             unlikely_turns(self.turns)
-            or unlikely_tare(gross, tare)
-            or unlikely_mass(gross - tare, unit, length)
+            or unlikely_tare(gross, tare_typed)
+            or unlikely_step(self.gross - tare, self.scale_step, slot)
+            or unlikely_mass(gross - tare_typed, unit, length, slot)
         )
 
     def _budget(self, turns: float, mass: float) -> Budget:
@@ -251,24 +282,37 @@ class WhatDoesAWeighedSkeinSay(Sheet):
             build_up=self.build_up * ratio,
         )
 
-    def _narrowest(self, mass: float) -> int:
-        """Give the turns whose range is the narrowest.
+    def _enough(self, mass: float) -> tuple[int, int]:
+        """Give the fewest turns whose range is as narrow as wanted, or 0, and the best of turns.
 
-        The range narrows with the turns up to there, and widens beyond if they lie on one another:
-        what the scale and the count add falls by the turns, what the build-up adds grows.
+        A range is the narrower of two, and each of the two narrows with the turns up to some
+        number, and widens beyond if they lie on one another: what the scale and the count add
+        falls by the turns, what the build-up adds grows.
         """
 
-        def widens_after(turns: int) -> bool:
-            here, beyond = self._budget(turns, mass), self._budget(turns + 1, mass)
-            return beyond.relative >= here.relative
+        def narrowest(width: Callable[[int], float]) -> int:
+            widens = first_whole(2, _MOST_TURNS - 1, lambda n: width(n + 1) >= width(n))
+            return widens or _MOST_TURNS
 
-        return first_whole(2, _MOST_TURNS - 1, widens_after) or _MOST_TURNS
+        def fewest(width: Callable[[int], float], most: int) -> int:
+            return first_whole(2, most, lambda n: is_within(math.exp(width(n)) - 1, self.wanted))
+
+        def by_normal_curve(turns: int) -> float:
+            return self._budget(turns, mass).by_normal_curve()
+
+        def by_bounds(turns: int) -> float:
+            return self._budget(turns, mass).by_bounds()
+
+        one, other = narrowest(by_normal_curve), narrowest(by_bounds)
+        best = one if by_normal_curve(one) <= by_bounds(other) else other
+        found = [n for n in (fewest(by_normal_curve, one), fewest(by_bounds, other)) if n]
+        return min(found, default=0), best
 
     def _windings(self, mass: float, enough: int) -> list[dict[str, float]]:
         """Give the range at other numbers of turns, well past what the chart shows."""
         top = 4 * max(self.turns, enough)
         numbers = [2 * (top / 2) ** (at / _CURVE_ROWS) for at in range(_CURVE_ROWS + 1)]
-        ranges = [(n, self._budget(n, mass).of(1.0).interval()) for n in numbers]
+        ranges = [(n, self._budget(n, mass).range_of(1.0)) for n in numbers]
         return [{"turns": n, "low": r.low, "high": r.high} for n, r in ranges]
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
@@ -311,8 +355,9 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         )
         yield (
             "has_range",
-            "That and the other sources squared, added, their root taken, and times 1.96:"
-            " {half_width} either way.",
+            "That and the other sources squared, added, their root taken, and times 1.96, but no"
+            " more than 95% of their largest errors together: {exponent}. The range is a factor"
+            " either way, e to the power of that, so its farther end is {half_width} off.",
         )
 
 

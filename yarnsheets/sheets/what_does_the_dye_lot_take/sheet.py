@@ -97,7 +97,7 @@ class WhatDoesTheDyeLotTake(Sheet):
         40,
         low=5,
         high=150,
-        step=1,
+        step=0.5,
         more=True,
         measure="The liquor ratio, stock and all. 30 to 40 is usual for an even colour (common"
         " practice, no source).",
