@@ -247,4 +247,4 @@ def test_bands_are_named_and_an_axis_is_in_per_cent_where_that_was_asked(sheet: 
 
 def test_there_is_no_choice_of_units_that_would_change_nothing(sheet: Page) -> None:
     assert sheet.locator(".ys-units").count() == 0
-    assert sheet.locator("select:visible").count() == 1
+    assert sheet.locator(".ys-sheet select:visible").count() == 1

@@ -106,7 +106,8 @@ def test_the_arithmetic_gives_each_end_in_the_unit_chosen() -> None:
 @pytest.mark.parametrize(("measure", "units"), [("yards, ounces", 2), ("metres, grams", 1)])
 def test_the_thickness_is_not_said_twice_in_one_unit(measure: str, units: int) -> None:
     # exact: 6 inches are 15.24 cm, and 400 turns over them 0.0381 cm each
-    line = WhatDoWrapsTellOfGrist(wraps=400, covered=6, measure=measure).arithmetic[1]
+    sheet = WhatDoWrapsTellOfGrist(wraps=400, covered=6, known="unknown", measure=measure)
+    line = sheet.arithmetic[1]
     assert line.count("0.0381\N{NO-BREAK SPACE}cm") == 1
     assert line.count("which is") == units - 1
 

@@ -28,6 +28,8 @@ class SheetView(anywidget.AnyWidget):
     set by the page when the reader's hand rests, or by Python.
     """
 
+    _css = html.style()
+
     description = traitlets.Dict().tag(sync=True)
     values = traitlets.Dict().tag(sync=True)
     choice = traitlets.Dict().tag(sync=True)
@@ -40,7 +42,6 @@ class SheetView(anywidget.AnyWidget):
             values=html.values(sheet),
             choice=html.choice(sheet),
             controls=_controls(sheet),
-            _css=html.style(),
             _esm=f"const yarnsheet_program = {program(type(sheet))};\n{html.built('jupyter.js')}",
         )
         self.on_msg(self._send_charts)

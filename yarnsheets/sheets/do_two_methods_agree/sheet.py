@@ -240,9 +240,9 @@ class DoTwoMethodsAgree(Sheet):
         )
         yield (
             "is_one",
-            "In units of its own noise the difference is {t}, Student’s t, with {dof} degrees of"
-            " freedom (Welch). Noise alone gives one as large, either way, with a probability of"
-            " {probability:2}.",
+            "In units of its own noise the difference is {t}, Student’s t, with"
+            " {dof|degree|degrees} of freedom (Welch). Noise alone gives one as large, either way,"
+            " with a probability of {probability:2}.",
         )
         yield (
             "is_share",

@@ -75,8 +75,8 @@ def slant_of_fibres(v: Any) -> chart.SheetChart:
             (
                 None,
                 "Drawn to scale: the single is {diameter} thick, and the fibres on its outside"
-                " slant by {slant:2} degrees to its length. More twist, or a thicker single, and"
-                " they slant more.",
+                " slant by {slant:2|degree|degrees} to its length. More twist, or a thicker single,"
+                " and they slant more.",
             ),
             (
                 None,
@@ -134,8 +134,8 @@ def twist_against_grist(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "On the line every single slants by {slant:2} degrees: one of a quarter of the"
-                " weight is half as thick, and wants twice the twist.",
+                "On the line every single slants by {slant:2|degree|degrees}: one of a quarter of"
+                " the weight is half as thick, and wants twice the twist.",
             ),
             (
                 None,

@@ -19,16 +19,17 @@ ANSWER: tuple[Line, ...] = (
     ("is_hard", "It wants at most {most:2}, {treadles_most:2|treadle|treadles} to a draft."),
     (
         "is_usual",
-        "That slants the fibres on the outside of your single by {slant:2} degrees, a {tightness}"
-        " twist.",
+        "That slants the fibres on the outside of your single by {slant:2|degree|degrees}, a"
+        " {tightness} twist.",
     ),
     (
         "is_soft",
-        "With {twist} its outer fibres slant by {slant:2} degrees, and it may drift apart.",
+        "With {twist} its outer fibres slant by {slant:2|degree|degrees}, and it may drift apart.",
     ),
     (
         "is_hard",
-        "With {twist} its outer fibres slant by {slant:2} degrees, and it will be hard and kink.",
+        "With {twist} its outer fibres slant by {slant:2|degree|degrees}, and it will be hard and"
+        " kink.",
     ),
     (
         "is_likely",
@@ -72,7 +73,7 @@ def _slant() -> Iterable[Line]:
     yield (
         None,
         "Slant: 3.1416 × {diameter@mm:4!} mm × {twist@1/cm:4!|turn|turns} to the cm ÷ 10 ="
-        " {tangent:4} is its tangent, so {slant} degrees.",
+        " {tangent:4} is its tangent, so {slant|degree|degrees}.",
     )
     yield (
         None,
@@ -125,7 +126,7 @@ def _plying() -> Iterable[Line]:
     yield (
         "is_plied",
         "Winding: the middles of {plies} singles that touch lie on a circle of {circle}. At"
-        " {ply_twist} they slant by {ply_slant} degrees, and that alone takes up {helix:4}.",
+        " {ply_twist} they slant by {ply_slant|degree|degrees}, and that alone takes up {helix:4}.",
     )
     yield (
         "is_plied",
