@@ -2,36 +2,17 @@
 
 from __future__ import annotations
 
-import shutil
-import subprocess
 from typing import TYPE_CHECKING
 
 import pytest
 
-from tests.browser import ROOT, missing
+from tests.browser import ROOT
+from tests.page.conftest import npm
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-BUILT = ("page.js", "jupyter.js", "charts.js")
-
-
-@pytest.fixture(scope="module")
-def copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Copy the sources, without what was built, and fetch what their lockfile names."""
-    copy = tmp_path_factory.mktemp("copy")
-    for part in (".front", "yarnsheets/page/front"):
-        shutil.copytree(ROOT / part, copy / part, ignore=shutil.ignore_patterns("node_modules"))
-    npm(copy, "ci", "--no-audit", "--no-fund")
-    return copy
-
-
-def npm(folder: Path, *command: str) -> None:
-    program = shutil.which("npm") or missing("npm")
-    done = subprocess.run(
-        [program, *command], cwd=folder / ".front", capture_output=True, text=True, check=False
-    )
-    assert done.returncode == 0, done.stdout + done.stderr
+BUILT = ("page.js", "look.js", "jupyter.js", "charts.js")
 
 
 def test_types_rules_and_format(copy: Path) -> None:

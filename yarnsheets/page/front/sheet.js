@@ -19,7 +19,7 @@ import { makeUnits } from "./units.js";
 
 const SETTLE_MS = 250; // how long a hand rests before its numbers have settled
 
-const NARROW = "(max-width: 820px)"; // as sheet.css has it
+const NARROW = "screen and (max-width: 820px)"; // as sheet.css has it
 
 let mounts = 0;
 
