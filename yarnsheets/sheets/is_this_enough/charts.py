@@ -59,8 +59,8 @@ def have_and_need(v: Any) -> chart.SheetChart:
             (
                 "has_answer",
                 "The solid hill is the yarn that is there, about {at_hand}; the broken one is what"
-                " the project takes with its reserve, about {needed}. The wider a hill, the less is"
-                " known. The more they overlap, the less sure the answer.",
+                " the project takes, {needed}. The wider a hill, the less is known. The more they"
+                " overlap, the less sure the answer.",
             ),
             (
                 "is_cancelled",
@@ -98,7 +98,7 @@ def chance_by_size(v: Any) -> chart.SheetChart:
         color=chart.INK, align="left", dx=6, **number
     )
     said = [numbers.encode(x=part, y=size, text="short:N") for numbers in (inside, beside)]
-    goal = chart.rows(1, part=v.safety * 100).mark_rule(**chart.GOAL).encode(x=part)
+    goal = chart.rows(1, part=v.safe_times * 1).mark_rule(**chart.GOAL).encode(x=part)
     return chart.SheetChart(
         "chance_by_size",
         "Which size the yarn makes",
@@ -106,17 +106,18 @@ def chance_by_size(v: Any) -> chart.SheetChart:
         (
             (
                 "fits_some",
-                "{largest:4} is the largest figure the yarn makes at least {safe_times:2} times of"
-                " 100, the broken line, reserve and all: {largest_times}.",
+                "{largest:4} is the largest figure the yarn makes at least {safe_times} times of"
+                " 100, the broken line: {largest_times}.",
             ),
             (
                 "fits_none",
-                "With the reserve, the yarn is enough {safe_times:2} times of 100, the broken line,"
-                " for none of the figures typed.",
+                "The yarn is enough {safe_times} times of 100, the broken line, for none of these"
+                " figures.",
             ),
             (
                 "fits_unasked",
-                "Type the pattern’s figures for its sizes under Finer points to compare them.",
+                "These are what the project takes, and a tenth and a fifth less and more. Type the"
+                " pattern’s figures for its sizes under Finer points to compare them.",
             ),
             (
                 "is_short",

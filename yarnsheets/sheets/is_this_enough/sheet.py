@@ -11,10 +11,20 @@ from yarnsheets.page.inputs import Found, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, no_answer
 from yarnsheets.sheets.is_this_enough.asked import AskedOfEnough
-from yarnsheets.sheets.shared.doubt import Yarn, chance, standard, times, verdict
+from yarnsheets.sheets.shared.doubt import (
+    Yarn,
+    chance,
+    standard,
+    times,
+    times_written,
+    verdict,
+)
 
 _WIDTHS = 3.5  # standard uncertainties that a hill is drawn to, either way
 _POINTS = 61
+_NARROW = 1.02  # high end over low, below which both may be written alike
+_LEAST_MORE = 1.0  # yd; nobody spins less than that for safety
+_PARTS = (0.8, 0.9, 1.0, 1.1, 1.2)  # of the need, compared where no sizes are typed
 
 
 class IsThisEnough(AskedOfEnough):
@@ -22,24 +32,32 @@ class IsThisEnough(AskedOfEnough):
 
     Examples
     --------
-    >>> sheet = IsThisEnough(weights=[0.5], grist=1200, project=600, reserve=0)
+    >>> sheet = IsThisEnough(weights=[0.5], grist=1200, project=600)
     >>> sheet.chance, sheet.at_hand
     (0.5, 600.0)
     """
 
     question = "Is this enough?"
     onward = (
-        Onward("how-many-yards", {"grist": "grist", "project": "needed"}),
-        Onward("how-sure-is-the-grist", {"wanted": "grist_range"}),
-        Onward("will-the-ball-last", {"grist": "grist", "weight": "weighed"}),
-        Onward("what-does-this-spin-take", {"grist_wanted": "grist", "project": "project"}),
+        Onward(
+            "how-many-yards",
+            {"grist": "grist_known", "weight": "yarn_weight", "project": "needed"},
+        ),
+        Onward("how-sure-is-the-grist", {"wanted": "range_known"}),
+        Onward(
+            "will-the-ball-last",
+            {"grist": "grist_known", "weight": "ball", "rows_at": "", "left": ""},
+        ),
+        Onward("what-does-this-spin-take", {"grist_wanted": "grist_known", "project": "needed"}),
     )
 
     has_answer = Found("flag", "there is yarn to judge")
     is_cancelled = Found("flag", "the need goes by weight too, so grist counts less")
     by_swatch = Found("flag", "the need is from a swatch")
+    has_weighed = Found("flag", "there are weighed skeins")
     has_known = Found("flag", "there are skeins of known length")
-    fits_some = Found("flag", "the yarn is enough for a size, as safely as wanted")
+    is_narrow = Found("flag", "the range of the yards is too narrow to write both ends")
+    fits_some = Found("flag", "the yarn is enough for a figure, as safely as wanted")
     fits_none = Found("flag", "it is for none")
     fits_unasked = Found("flag", "no sizes were typed")
     verdict = Found("word", "how likely the yarn is enough")
@@ -47,81 +65,97 @@ class IsThisEnough(AskedOfEnough):
     chance = Found("share", "chance that the yarn is enough")
     weighed = Found("mass", "weight of all weighed skeins")
     known = Found("length", "length of all skeins of known length")
+    have_within = Found("share", "how far the yards at hand may be off, 95% sure")
     have_doubt = Found("share", "standard uncertainty of the yarn at hand, of it")
     left_doubt = Found("share", "what of it is not shared with the need")
     need_doubt = Found("share", "standard uncertainty of the need, of it")
     have_reach = Found("number", "how far the hill of the yarn at hand reaches, of it")
     need_reach = Found("number", "how far the hill of the need reaches, of it")
     target_ratio = Found("number", "yards that are as safe as wanted, of the need")
-    largest = Found("length", "largest size that the yarn makes as safely as wanted")
+    largest = Found("length", "largest figure that the yarn makes as safely as wanted")
     largest_times = Found("word", "the chance for it in words")
 
     at_hand = Found("length", "yarn that is there")
     at_hand_low = Found("length", "low end of its range")
     at_hand_high = Found("length", "high end of its range")
     from_swatch = Found("mass", "weight that the project takes by the swatch")
-    bare_need = Found("length", "yards that the project takes, without the reserve")
-    needed = Found("length", "yards that the project takes, with the reserve")
+    needed = Found("length", "yards that the project takes")
     target = Found("length", "yards that are as safe as wanted")
-    more = Found("length", "yards that are missing")
-    more_weight = Found("mass", "their weight")
-    more_fibre = Found("mass", "fibre to spin for them")
-    safe_times = Found("number", "the chance wanted, as times of a hundred")
-    part = Found("share", "part of the length that the yarn makes as safely as wanted")
-    is_short = Found("flag", "there is less than is as safe as wanted")
-
-    having = Table("how likely each length at hand is, of the likeliest")
-    needing = Table("how likely each need is, of the likeliest")
-    size_chances = Table("chance for each size")
+    more = Found("length", "yards missing to them")
+    more_weight = Found("mass", "weight of what is missing")
+    more_fibre = Found("mass", "fibre to spin it from")
+    safe_times = Found("number", "times of 100 that are wanted")
+    part = Found("share", "part of a project of steady width that is as safe as wanted")
+    is_short = Found("flag", "it is less safe than wanted")
+    wants_yards = Found("flag", "more is wanted, and no grist is known to weigh it by")
+    wants_weight = Found("flag", "more is wanted, and its weight is known")
+    grist_known = Found("grist", "grist, if anything here goes by it")
+    range_known = Found("share", "how far off the grist may be, if anything here goes by it")
+    yarn_weight = Found("mass", "weight of all the yarn, by its grist")
+    ball = Found("mass", "weight of all the yarn, if all of it was weighed")
+    having = Table("how likely the yarn is so much, against what is there")
+    needing = Table("how likely the need is so much, against itself")
+    size_chances = Table("chance for each figure")
 
     answer = (
         (None, "{verdict}: {times}."),
         (
-            None,
-            "You have about {at_hand}, between {at_hand_low!} and {at_hand_high} in 19 times of"
-            " 20; the project takes about {needed}, its reserve counted in.",
+            "not is_narrow",
+            "You have about {at_hand}, between {at_hand_low!} and {at_hand_high}, 95% sure; the"
+            " project takes {needed}.",
         ),
         (
-            "is_short",
-            "To have enough {safe_times:2} times of 100, spin {more:2^} more: {more_weight:2^} of"
-            " yarn, from {more_fibre:2^} of fibre.",
+            "is_narrow",
+            "You have {at_hand:4}, right to {have_within:2}, 95% sure; the project takes {needed}.",
+        ),
+        ("wants_yards", "To have enough {safe_times} times of 100, get {more:2^} more."),
+        (
+            "wants_weight",
+            "To have enough {safe_times} times of 100, spin {more:2^} more, {more_weight:2^} of"
+            " yarn.",
         ),
         ("not is_short", "That is as safe as you asked for."),
     )
     labels: ClassVar = {"have_label": "there: {at_hand}", "need_label": "takes: {needed}"}
 
     def work_out(self) -> Mapping[str, Any]:
-        """Work out the doubts, the chance they leave, and the chance for each size."""
+        """Work out the doubts, the chance they leave, and the chance for each figure."""
         if warning := self.unlikely():
             return no_answer(warning)
         yarn = self.yarn()
         at_hand = yarn.yards
         by_swatch = self.need_by == "swatch"
         from_swatch = self.swatch_weight * self.project_area / self.swatch_area
-        bare_need = formulas.length(from_swatch, self.grist) if by_swatch else self.project
-        needed = bare_need * (1 + self.reserve)
+        needed = formulas.length(from_swatch, self.grist) if by_swatch else self.project
         need_doubt = self.doubt_of_need()
         have = yarn.in_doubt(grist_shared=float(by_swatch))
         need = PositiveEstimate(needed, needed * need_doubt)
         low, high = yarn.in_doubt().interval()
         likely = chance(have, need)
-        target = length_for_chance(self.safety, have, need)
-        more = max(target - at_hand, 0.0)
-        sizes = self._size_chances(yarn)
-        fitting = [row for row in sizes if row["chance"] >= self.safety]
+        wanted = times_written(self.safety)
+        is_short = times_written(likely) < wanted
+        target = length_for_chance(wanted / 100, have, need)
+        more = max(target - at_hand, _LEAST_MORE) if is_short else 0.0
+        sizes = self._size_chances(yarn, have, need)
+        fitting = [row for row in sizes if times_written(row["chance"]) >= wanted]
+        by_weight = bool(self.weights) or by_swatch
+        grist = self.grist if by_weight else math.nan
         return {
             "has_answer": True,
             "by_swatch": by_swatch,
             "weighed": sum(self.weights),
             "known": sum(self.lengths),
             "is_cancelled": by_swatch and bool(self.weights),
+            "has_weighed": bool(self.weights),
             "has_known": bool(self.lengths),
+            "is_narrow": high < low * _NARROW,
             "fits_some": bool(fitting),
-            "fits_none": bool(sizes) and not fitting,
-            "fits_unasked": not sizes,
+            "fits_none": not fitting,
+            "fits_unasked": not self.sizes,
             "verdict": verdict(likely),
             "times": times(likely),
             "chance": likely,
+            "have_within": high / at_hand - 1,
             "have_doubt": yarn.in_doubt().relative,
             "left_doubt": have.relative,
             "need_doubt": need_doubt,
@@ -137,25 +171,34 @@ class IsThisEnough(AskedOfEnough):
             "at_hand_low": low,
             "at_hand_high": high,
             "from_swatch": from_swatch,
-            "bare_need": bare_need,
             "needed": needed,
             "target": target,
             "more": more,
-            "more_weight": formulas.mass(more, self.grist),
+            "more_weight": formulas.mass(more, grist),
             "more_fibre": formulas.fibre_needed(
-                more, self.grist, [formulas.share_left(self.spinning_waste)]
+                more, grist, [formulas.share_left(self.spinning_waste)]
             ),
-            "safe_times": self.safety * 100,
+            "safe_times": wanted,
             "part": min(at_hand / target, 1),
-            "is_short": target > at_hand,
+            "is_short": is_short,
+            "wants_yards": is_short and not by_weight,
+            "wants_weight": is_short and by_weight,
+            "grist_known": grist,
+            "range_known": self.grist_range if by_weight else math.nan,
+            "yarn_weight": formulas.mass(at_hand, grist),
+            "ball": math.nan if self.lengths else sum(self.weights),
         }
 
-    def _size_chances(self, yarn: Yarn) -> list[dict[str, Any]]:
-        """Give each size's chance, the smallest size first; sizes are figures of the pattern."""
-        have, doubt = yarn.in_doubt(), standard(self.project_range)
-        needs = [(size, size * (1 + self.reserve)) for size in sorted(set(self.sizes))]
+    def _size_chances(
+        self, yarn: Yarn, have: PositiveEstimate, need: PositiveEstimate
+    ) -> list[dict[str, Any]]:
+        """Give each figure's chance, the smallest first: of the pattern, or parts of the need."""
+        at_hand = yarn.in_doubt() if self.sizes else have
+        doubt = standard(self.project_range) if self.sizes else need.relative
+        figures = self.sizes or [need.value * part for part in _PARTS]
         chances = [
-            (size, chance(have, PositiveEstimate(need, need * doubt))) for size, need in needs
+            (size, chance(at_hand, PositiveEstimate(size, size * doubt)))
+            for size in sorted(set(figures))
         ]
         return [
             {"size": size, "chance": part, "short": times(part).removesuffix(" times of 100")}
@@ -164,23 +207,20 @@ class IsThisEnough(AskedOfEnough):
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
         """Write how the yards, their doubts and the chance come about."""
-        yield None, "Weighed: {weighed:4} at {grist:4}."
+        yield "has_weighed", "Weighed: {weighed:4} at {grist:4}."
         yield "has_known", "Of known length: {known:4}."
         yield None, "Together there are {at_hand:4}."
-        yield (
-            "not by_swatch",
-            "Needed: {project:4} and {reserve} reserve make {needed:4}.",
-        )
+        yield "not by_swatch", "Needed: {project:4}, the pattern’s own figure."
         yield (
             "by_swatch",
             "Needed: {swatch_weight:4} × {project_area:4} ÷ {swatch_area:4} = {from_swatch:4} of"
-            " yarn, which is {bare_need:4}; with {reserve} reserve {needed:4}.",
+            " yarn, which is {needed:4}.",
         )
         yield (
             None,
             "The grist’s doubt is the same in every weighed skein and adds up plainly; the scale’s"
-            " steps and known lengths count anew for each, by their squares. Together, in 19 times"
-            " of 20: {at_hand_low:4} to {at_hand_high:4}.",
+            " steps and known lengths count anew for each, by their squares. Together, 95% sure:"
+            " {at_hand_low:5} to {at_hand_high:5}.",
         )
         yield (
             "is_cancelled",
@@ -194,11 +234,11 @@ class IsThisEnough(AskedOfEnough):
         )
         yield (
             None,
-            "To be enough {safe_times:2} times of 100, there must be {target_ratio:4} × {needed:4},"
+            "To be enough {safe_times} times of 100, there must be {target_ratio:4} × {needed:4},"
             " which is {target:4}.",
         )
         yield (
-            "is_short",
+            "wants_weight",
             "The missing {more:4} at {grist:4} weigh {more_weight:4}; with {spinning_waste} lost in"
             " spinning, that takes {more_fibre:4} of fibre.",
         )

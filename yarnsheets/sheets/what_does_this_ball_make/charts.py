@@ -19,7 +19,7 @@ def charts(v: Any) -> tuple[chart.SheetChart, ...]:
 def old_and_new(v: Any) -> chart.SheetChart:
     """Draw both pieces to scale, one on the other."""
     wide = larger(chart.shown("short", v.made_width), chart.shown("short", v.new_width))
-    deep = larger(chart.shown("short", v.made_depth), chart.shown("short", v.new_depth))
+    deep = larger(chart.shown("short", v.old_depth), chart.shown("short", v.new_depth))
     long, top = chart.to_scale(wide * 1.05, deep * 1.25)  # with room for words over it
     half = f"{long} / 2"
 
@@ -38,7 +38,7 @@ def old_and_new(v: Any) -> chart.SheetChart:
 
     closed: dict[str, Any] = {"interpolate": "linear-closed", "clip": True, "filled": True}
     # the larger piece has its words above its edge, the other below its own
-    above = choose(v.new_depth > v.made_depth, -10, 14)
+    above = choose(v.new_depth > v.old_depth, -10, 14)
     return chart.SheetChart(
         "old_and_new",
         "The piece before, and the new one",
@@ -50,7 +50,7 @@ def old_and_new(v: Any) -> chart.SheetChart:
             outline(v.new_width, v.new_depth).mark_line(
                 **closed, fill=chart.YARN, fillOpacity=0.25, stroke=chart.YARN, strokeWidth=3
             ),
-            outline(v.made_width, v.made_depth).mark_line(
+            outline(v.made_width, v.old_depth).mark_line(
                 **closed,
                 fill=chart.PROJECT,
                 fillOpacity=0.15,
@@ -58,13 +58,18 @@ def old_and_new(v: Any) -> chart.SheetChart:
                 strokeDash=[7, 4],
             ),
             *name("new_label", v.new_depth, chart.YARN, alt.ExprRef(emit(above))),
-            *name("old_label", v.made_depth, chart.PROJECT, alt.ExprRef(emit(4 - above))),
+            *name("old_label", v.old_depth, chart.PROJECT, alt.ExprRef(emit(4 - above))),
         ),
         (
             (
-                None,
-                "To scale: the broken outline is the piece before, {made_width} by {made_depth};"
+                "is_cornered",
+                "To scale: the broken outline is the piece before, {made_width} by {old_depth};"
                 " the full one is the new one, {new_width} by {new_depth}.",
+            ),
+            (
+                "is_circle",
+                "To scale: the broken outline is the piece before, {made_width} across; the full"
+                " one is the new one, {new_width} across.",
             ),
         ),
         tables=("corners",),
@@ -75,7 +80,7 @@ def depth_against_yarn(v: Any) -> chart.SheetChart:
     """Draw the depth of the new piece against the yarn in hand."""
     weight = alt.datum.at / _CURVE_ROWS * alt.param(name="hand_top", value=1)
     ratio = chart.own("mass", weight) * formulas.share_left(v.reserve) / v.made_weight
-    depth = choose(v.is_steady, v.made_depth * ratio, formulas.similar_size(v.made_depth, ratio))
+    depth = choose(v.is_steady, v.old_depth * ratio, formulas.similar_size(v.old_depth, ratio))
     here = chart.rows(
         1, weight=chart.shown("mass", v.weight), depth=chart.shown("short", v.new_depth)
     )
