@@ -332,11 +332,11 @@ ANSWERS: Mapping[str, tuple[Answer, ...]] = {
             case(BLANKET, "{by_stitches}", "{by_rows}", "{own_rows}", "{usual_rows}"),
         ),
         answer(
-            case(GARTER, "{yards_low!} and {yards_high}"),
+            case(GARTER, "{yards_low!~} and {yards_high~}"),
             beside="1.35 1.46",
         ),
         answer(
-            case({**GARTER, **SWATCH}, "{yards}", "{swatch_factor}"),
+            case({**GARTER, **SWATCH}, "{yards~}", "{swatch_factor}"),
         ),
     ),
     "what-does-the-dye-lot-take": (

@@ -58,7 +58,7 @@ def have_and_need(v: Any) -> chart.SheetChart:
         (
             (
                 "has_answer",
-                "The solid hill is the yarn that is there, about {at_hand}; the broken one is what"
+                "The solid hill is the yarn that is there, about {at_hand~}; the broken one is what"
                 " the project takes, {needed}. The wider a hill, the less is known. The more they"
                 " overlap, the less sure the answer.",
             ),

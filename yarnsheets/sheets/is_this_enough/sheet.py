@@ -101,12 +101,12 @@ class IsThisEnough(AskedOfEnough):
         (None, "{verdict}: {times}."),
         (
             "not is_narrow",
-            "You have about {at_hand}, between {at_hand_low!} and {at_hand_high}, 95% sure; the"
+            "You have about {at_hand~}, between {at_hand_low!~} and {at_hand_high~}, 95% sure; the"
             " project takes {needed}.",
         ),
         (
             "is_narrow",
-            "You have {at_hand:4}, right to {have_within:2}, 95% sure; the project takes {needed}.",
+            "You have {at_hand:4~}, right to {have_within:2}, 95% sure; the project takes {needed}.",
         ),
         ("wants_yards", "To have enough {safe_times} times of 100, get {more:2^} more."),
         (

@@ -175,7 +175,7 @@ def yards_against_gauge(v: Any) -> chart.SheetChart:
                 "not by_swatch",
                 "The full line reckons with both gauges: {yards} at {gauge_stitches}. The broken"
                 " lines take stitches alone or rows alone, and cross where there are {usual_rows}"
-                " rows to a stitch. The upright bar is the range, {yards_low!} to {yards_high}.",
+                " rows to a stitch. The upright bar is the range, {yards_low!~} to {yards_high~}.",
             ),
             (
                 "by_swatch",

@@ -7,9 +7,9 @@ from yarnsheets.page.sheet import Line
 from yarnsheets.units import convert
 
 ANSWER: tuple[Line, ...] = (
-    ("not is_patterned", "The {outline_name} takes about {yards}."),
-    ("is_patterned", "The {outline_name} in {stitch_name} takes about {yards}."),
-    ("says_range", "It may be from {yards_low!} to {yards_high}."),
+    ("not is_patterned", "The {outline_name} takes about {yards~}."),
+    ("is_patterned", "The {outline_name} in {stitch_name} takes about {yards~}."),
+    ("says_range", "It may be from {yards_low!~} to {yards_high~}."),
     (
         "says_odd_rows",
         "Your two gauges do not fit plain knitting well: measure both again on a washed swatch.",
@@ -27,7 +27,7 @@ ANSWER: tuple[Line, ...] = (
     ("is_ample", "With {reserve} in reserve have {stock^}, which weighs {weight^}."),
     (
         "is_thin",
-        "With {reserve} in reserve have {stock^}, {weight^}; that would not reach {yards_high}.",
+        "With {reserve} in reserve have {stock^}, {weight^}; that would not reach {yards_high~}.",
     ),
     ("is_bare", "That weighs {weight^}, with nothing in reserve."),
 )

@@ -31,7 +31,8 @@ def old_and_new(v: Any) -> chart.SheetChart:
         )
         return corners.encode(order="place:Q")
 
-    def name(text: str, depth: Any, colour: str, dy: Any) -> tuple[alt.Chart, alt.Chart]:
+    def name(which: str, depth: Any, colour: str, dy: Any) -> tuple[alt.Chart, alt.Chart]:
+        text = f"{emit(v.is_circle)} ? {which}_across_label : {which}_label"
         return chart.words(
             chart.rows(1, x=alt.datum.at * 1, y=chart.shown("short", depth)), text, colour, dy=dy
         )
@@ -57,8 +58,8 @@ def old_and_new(v: Any) -> chart.SheetChart:
                 stroke=chart.PROJECT,
                 strokeDash=[7, 4],
             ),
-            *name("new_label", v.new_depth, chart.YARN, alt.ExprRef(emit(above))),
-            *name("old_label", v.old_depth, chart.PROJECT, alt.ExprRef(emit(4 - above))),
+            *name("new", v.new_depth, chart.YARN, alt.ExprRef(emit(above))),
+            *name("old", v.old_depth, chart.PROJECT, alt.ExprRef(emit(4 - above))),
         ),
         (
             (

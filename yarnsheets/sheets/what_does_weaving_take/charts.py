@@ -196,7 +196,8 @@ def where_it_goes(v: Any) -> chart.SheetChart:
             (
                 None,
                 "Of {total_yards} only {in_cloth} would lie straight in the finished cloth."
-                " Take-up, draw-in and shrinkage hold {in_bends}, {in_waste} of warp is not woven.",
+                " Take-up, draw-in and shrinkage hold {in_bends}, and {in_waste} of warp is"
+                " not woven.",
             ),
             (
                 "has_reserve",

@@ -153,7 +153,8 @@ class WhatDoesWeavingTake(Sheet):
         high=120,
         step=0.5,
         measure="Warp that cannot be woven, front and back together: knots, and from reed to back"
-        " rod. 18 to 36 in is usual (common practice, no source). Fringe can be cut from it.",
+        " rod. 18 to 36 in, or 45 to 90 cm, is usual (common practice, no source). Fringe can be"
+        " cut from it.",
     )
     pieces = Input(
         "Pieces on this warp",

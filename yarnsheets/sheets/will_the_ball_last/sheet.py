@@ -157,6 +157,7 @@ class WillTheBallLast(Sheet):
     may_go_on = Found("flag", "it may not last, and binding off later than now is safe")
     must_stop = Found("flag", "it may not last, and binding off later than now is not safe")
     rest_name = Found("word", "what is still to be made")
+    edge_name = Found("word", "what the yarn kept at the end is for; nothing if none is")
     first = Found("short", "width of the first row, as the shape has it")
     last = Found("short", "width of the last row, which is bound off, as the shape has it")
     row = Found("number", "row now")
@@ -213,7 +214,7 @@ class WillTheBallLast(Sheet):
     )
     labels: ClassVar = {
         "now_label": "row {row}: {now} left",
-        "edge_label": "for the edge",
+        "edge_label": "{edge_name}",
         "made_label": "{made:2} made",
     }
 
@@ -269,6 +270,7 @@ class WillTheBallLast(Sheet):
             "may_go_on": may_fail and stop_row > self.rows_at[-1],
             "must_stop": may_fail and stop_row <= self.rows_at[-1],
             "rest_name": "the rest and its edge take" if edge > 0 else "the rest takes",
+            "edge_name": "for the edge" if edge > 0 else "",
             "row": self.rows_at[-1],
             "now": found.left,
             "to_go_on": found.left if found.left > 0 else math.nan,
