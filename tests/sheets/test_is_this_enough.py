@@ -183,6 +183,25 @@ def test_a_chance_written_as_the_one_wanted_has_reached_it() -> None:
     assert at(0.944).more >= 1
 
 
+def test_before_there_is_yarn_it_says_how_much_to_have() -> None:
+    # NormalDist of Python's library: 930 yd, 6 and 10 per cent either way; 1300 yd to the pound
+    sheet = IsThisEnough(weights=[])
+    doubt = math.hypot(0.06, 0.1) / NormalDist().inv_cdf(0.975)
+    to_have = 930 * math.exp(NormalDist(0, doubt).inv_cdf(0.95))
+    assert sheet.target == pytest.approx(to_have, rel=1e-9)
+    assert sheet.target_weight == pytest.approx(to_have / 1300, rel=1e-9)
+    assert sheet.sentence.startswith("Have 1,026\xa0yd to be enough 95 times of 100.")
+    assert to_have == pytest.approx(1025.6, abs=0.05)
+    assert math.isnan(sheet.chance)
+    assert math.isnan(sheet.yarn_weight)
+    # spun to that very weight it is as safe, but for the scale's steps
+    spun = IsThisEnough(weights=[sheet.target_weight], scale_step=0.00001)
+    assert spun.chance == pytest.approx(0.95, abs=1e-6)
+    # a swatch goes by weight as the yarn will, whatever the grist
+    swatches = [IsThisEnough(weights=[], need_by="swatch", grist_range=g) for g in (0.01, 0.2)]
+    assert swatches[0].target == swatches[1].target
+
+
 def test_nothing_goes_by_a_grist_where_only_lengths_are_known() -> None:
     sheet = IsThisEnough(weights=[], lengths=[700])
     assert "grist" in sheet.unused()
@@ -264,7 +283,6 @@ def test_more_need_never_raises_the_chance(case: dict[str, Any], growth: float) 
 @pytest.mark.parametrize(
     ("case", "warning"),
     [
-        ({"weights": []}, "There is no yarn yet"),
         ({"weights": [0.25, 4.1]}, "Skein 2 weighs more than 48\xa0oz"),
         ({"weights": [0.01], "scale_step": 0.03}, "Skein 1 is too light"),
         ({"need_by": "swatch", "swatch_area": 1500}, "The swatch is larger than the project"),

@@ -50,6 +50,10 @@ def ball_now(sheet: Any) -> float:
     return float(sheet.to_go_on if sheet.rows_at else sheet.weight)
 
 
+def chance_is_even(sheet: Any) -> float:
+    return float(sheet.chance >= 0.5) if sheet.has_answer else math.nan
+
+
 def ball_chance_is_even(sheet: Any) -> float:
     """Give 1 where the ball is likelier to last than not, from the words of its answer."""
     if not sheet.is_lasting:
@@ -75,7 +79,7 @@ KNOWN: Mapping[str, Mapping[str, Fact]] = {
         "weight": fact("yarn_weight", "weights grist"),
         "yards": fact("at_hand", "weights grist"),
         "takes": fact("needed", "project"),
-        "enough": fact(lambda sheet: float(sheet.chance >= 0.5), "weights grist project"),
+        "enough": fact(chance_is_even, "weights grist project"),
     },
     "will-the-ball-last": {
         "grist": fact("grist", "grist"),
@@ -366,9 +370,10 @@ def test_a_reserve_is_counted_once_and_named() -> None:
     spin = ALL["what-does-this-spin-take"](**ways["what-does-this-spin-take"])
     assert chance.needed == spin.project == knitted.yards
     assert spin.reserve == 0.1
-    # the yarn with its reserve stands against the piece without one
-    assert chance.at_hand == pytest.approx(1.1 * chance.needed, rel=1e-12)
     assert "10% in reserve" in knitted.sentence
+    # nothing is spun yet, and no example skein is counted in
+    assert chance.weights == []
+    assert math.isnan(chance.chance)
     assert "reserve" not in chance.sentence
 
 

@@ -23,7 +23,7 @@ class AskedOfEnough(Sheet):
         [4.1 * _OZ, 3.8 * _OZ, 4.3 * _OZ],
         low=0.01 * GRAM,
         high=20,
-        measure="A line a skein, all of the same yarn, without ties.",
+        measure="A line a skein, all of the same yarn, without ties; empty before there is any.",
     )
     grist = grists.asked(
         "Grist of the yarn",
@@ -142,12 +142,15 @@ class AskedOfEnough(Sheet):
     )
 
     def unused(self) -> list[str]:
-        """Name what belongs to the other way of knowing the need, and to skeins not there."""
+        """Name what belongs to the other way of knowing the need, and to skeins not there.
+
+        Before there is any yarn, all goes by the weight that is still to be spun.
+        """
         by_swatch = self.need_by == "swatch"
         names = ["project"] if by_swatch else ["swatch_weight", "swatch_area", "project_area"]
         if not self.lengths:
             names.append("length_range")
-        if not self.weights and not by_swatch:
+        if self.lengths and not self.weights and not by_swatch:
             names.extend(["grist", "grist_range", "scale_step", "spinning_waste"])
         return names
 
@@ -173,11 +176,6 @@ class AskedOfEnough(Sheet):
 
     def unlikely(self) -> str | None:
         """Say what is probably wrong with what was typed."""
-        if not self.weights and not self.lengths:
-            return (
-                "There is no yarn yet: type the weight of a skein, a line each, or under Finer"
-                " points the length of one."
-            )
         steps = f"for a scale with steps of {slot(self.scale_step, 'mass')}"
         for at, weight in enumerate(self.weights, start=1):
             if weight > _HEAVIEST:

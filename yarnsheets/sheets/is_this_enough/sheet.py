@@ -52,6 +52,9 @@ class IsThisEnough(AskedOfEnough):
     )
 
     has_answer = Found("flag", "there is yarn to judge")
+    is_unspun = Found("flag", "there is none yet")
+    is_ranged = Found("flag", "the range of the yards is wide enough to write both ends")
+    is_safe = Found("flag", "it is as safe as wanted")
     is_cancelled = Found("flag", "the need goes by weight too, so grist counts less")
     by_swatch = Found("flag", "the need is from a swatch")
     has_weighed = Found("flag", "there are weighed skeins")
@@ -81,6 +84,7 @@ class IsThisEnough(AskedOfEnough):
     from_swatch = Found("mass", "weight that the project takes by the swatch")
     needed = Found("length", "yards that the project takes")
     target = Found("length", "yards that are as safe as wanted")
+    target_weight = Found("mass", "weight of that many")
     more = Found("length", "yards missing to them")
     more_weight = Found("mass", "weight of what is missing")
     more_fibre = Found("mass", "fibre to spin it from")
@@ -98,15 +102,19 @@ class IsThisEnough(AskedOfEnough):
     size_chances = Table("chance for each figure")
 
     answer = (
-        (None, "{verdict}: {times}."),
+        ("is_unspun", "Have {target^} to be enough {safe_times} times of 100."),
+        ("is_unspun", "That is {target_weight^} of yarn; the project itself takes {needed}."),
+        ("is_unspun", "Type the weight of each skein, and the page tells the chance."),
+        ("has_answer", "{verdict}: {times}."),
         (
-            "not is_narrow",
+            "is_ranged",
             "You have about {at_hand~}, between {at_hand_low!~} and {at_hand_high~}, 95% sure; the"
             " project takes {needed}.",
         ),
         (
             "is_narrow",
-            "You have {at_hand:4~}, right to {have_within:2}, 95% sure; the project takes {needed}.",
+            "You have {at_hand:4~}, right to {have_within:2}, 95% sure; the project takes"
+            " {needed}.",
         ),
         ("wants_yards", "To have enough {safe_times} times of 100, get {more:2^} more."),
         (
@@ -114,7 +122,7 @@ class IsThisEnough(AskedOfEnough):
             "To have enough {safe_times} times of 100, spin {more:2^} more, {more_weight:2^} of"
             " yarn.",
         ),
-        ("not is_short", "That is as safe as you asked for."),
+        ("is_safe", "That is as safe as you asked for."),
     )
     labels: ClassVar = {"have_label": "there: {at_hand}", "need_label": "takes: {needed}"}
 
@@ -122,17 +130,26 @@ class IsThisEnough(AskedOfEnough):
         """Work out the doubts, the chance they leave, and the chance for each figure."""
         if warning := self.unlikely():
             return no_answer(warning)
-        yarn = self.yarn()
-        at_hand = yarn.yards
         by_swatch = self.need_by == "swatch"
         from_swatch = self.swatch_weight * self.project_area / self.swatch_area
         needed = formulas.length(from_swatch, self.grist) if by_swatch else self.project
         need_doubt = self.doubt_of_need()
-        have = yarn.in_doubt(grist_shared=float(by_swatch))
         need = PositiveEstimate(needed, needed * need_doubt)
+        wanted = times_written(self.safety)
+        of_need = {
+            "by_swatch": by_swatch,
+            "from_swatch": from_swatch,
+            "needed": needed,
+            "need_doubt": need_doubt,
+            "safe_times": wanted,
+        }
+        if not self.weights and not self.lengths:
+            return of_need | self._unspun(need, wanted)
+        yarn = self.yarn()
+        at_hand = yarn.yards
+        have = yarn.in_doubt(grist_shared=float(by_swatch))
         low, high = yarn.in_doubt().interval()
         likely = chance(have, need)
-        wanted = times_written(self.safety)
         is_short = times_written(likely) < wanted
         target = length_for_chance(wanted / 100, have, need)
         more = max(target - at_hand, _LEAST_MORE) if is_short else 0.0
@@ -140,15 +157,16 @@ class IsThisEnough(AskedOfEnough):
         fitting = [row for row in sizes if times_written(row["chance"]) >= wanted]
         by_weight = bool(self.weights) or by_swatch
         grist = self.grist if by_weight else math.nan
-        return {
+        is_narrow = high < low * _NARROW
+        return of_need | {
             "has_answer": True,
-            "by_swatch": by_swatch,
             "weighed": sum(self.weights),
             "known": sum(self.lengths),
             "is_cancelled": by_swatch and bool(self.weights),
             "has_weighed": bool(self.weights),
             "has_known": bool(self.lengths),
-            "is_narrow": high < low * _NARROW,
+            "is_narrow": is_narrow,
+            "is_ranged": not is_narrow,
             "fits_some": bool(fitting),
             "fits_none": not fitting,
             "fits_unasked": not self.sizes,
@@ -158,7 +176,6 @@ class IsThisEnough(AskedOfEnough):
             "have_within": high / at_hand - 1,
             "have_doubt": yarn.in_doubt().relative,
             "left_doubt": have.relative,
-            "need_doubt": need_doubt,
             "have_reach": math.exp(_WIDTHS * have.relative),
             "need_reach": math.exp(_WIDTHS * need_doubt),
             "target_ratio": target / needed,
@@ -170,23 +187,38 @@ class IsThisEnough(AskedOfEnough):
             "at_hand": at_hand,
             "at_hand_low": low,
             "at_hand_high": high,
-            "from_swatch": from_swatch,
-            "needed": needed,
             "target": target,
+            "target_weight": formulas.mass(target, grist),
             "more": more,
             "more_weight": formulas.mass(more, grist),
             "more_fibre": formulas.fibre_needed(
                 more, grist, [formulas.share_left(self.spinning_waste)]
             ),
-            "safe_times": wanted,
             "part": min(at_hand / target, 1),
             "is_short": is_short,
+            "is_safe": not is_short,
             "wants_yards": is_short and not by_weight,
             "wants_weight": is_short and by_weight,
             "grist_known": grist,
             "range_known": self.grist_range if by_weight else math.nan,
             "yarn_weight": formulas.mass(at_hand, grist),
             "ball": math.nan if self.lengths else sum(self.weights),
+        }
+
+    def _unspun(self, need: PositiveEstimate, wanted: int) -> dict[str, Any]:
+        """Give how much to have before there is any, by the doubts of the need and the grist."""
+        # a swatch goes by weight as the yarn will: then the grist is wrong in both alike
+        doubt = 0.0 if self.need_by == "swatch" else standard(self.grist_range)
+        to_have = PositiveEstimate(need.value, need.value * doubt)
+        target = length_for_chance(wanted / 100, to_have, need)
+        return {
+            "is_unspun": True,
+            "left_doubt": doubt,
+            "target": target,
+            "target_weight": formulas.mass(target, self.grist),
+            "target_ratio": target / need.value,
+            "grist_known": self.grist,
+            "range_known": self.grist_range,
         }
 
     def _size_chances(
@@ -209,7 +241,7 @@ class IsThisEnough(AskedOfEnough):
         """Write how the yards, their doubts and the chance come about."""
         yield "has_weighed", "Weighed: {weighed:4} at {grist:4}."
         yield "has_known", "Of known length: {known:4}."
-        yield None, "Together there are {at_hand:4}."
+        yield "has_answer", "Together there are {at_hand:4}."
         yield "not by_swatch", "Needed: {project:4}, the pattern’s own figure."
         yield (
             "by_swatch",
@@ -217,7 +249,7 @@ class IsThisEnough(AskedOfEnough):
             " yarn, which is {needed:4}.",
         )
         yield (
-            None,
+            "has_answer",
             "The grist’s doubt is the same in every weighed skein and adds up plainly; the scale’s"
             " steps and known lengths count anew for each, by their squares. Together, 95% sure:"
             " {at_hand_low:5} to {at_hand_high:5}.",
@@ -228,7 +260,12 @@ class IsThisEnough(AskedOfEnough):
             " as the yarn is weighed: {left_doubt:2} is left of {have_doubt:2}.",
         )
         yield (
-            None,
+            "is_unspun",
+            "The yarn may come out {left_doubt:2} off and the need {need_doubt:2}, each a standard"
+            " uncertainty.",
+        )
+        yield (
+            "has_answer",
             "What is there may be off by {left_doubt:2} and the need by {need_doubt:2}, each a"
             " standard uncertainty. The chance by the normal curve of their ratio: {chance:4}.",
         )
@@ -237,6 +274,7 @@ class IsThisEnough(AskedOfEnough):
             "To be enough {safe_times} times of 100, there must be {target_ratio:4} × {needed:4},"
             " which is {target:4}.",
         )
+        yield "is_unspun", "At {grist:4} that weighs {target_weight:4}."
         yield (
             "wants_weight",
             "The missing {more:4} at {grist:4} weigh {more_weight:4}; with {spinning_waste} lost in"

@@ -31,7 +31,7 @@ class WhatDoesKnittingTake(AskedOfKnitting):
 
     question = "How much yarn does the knitting take?"
     onward = (
-        Onward("is-this-enough", {"grist": "grist", "project": "yards", "weights": "weight"}),
+        Onward("is-this-enough", {"grist": "grist", "project": "yards", "weights": ""}),
         Onward(
             "what-does-this-spin-take",
             {"grist_wanted": "grist", "project": "yards", "reserve": "reserve"},

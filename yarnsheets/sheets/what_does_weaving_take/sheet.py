@@ -29,7 +29,7 @@ class WhatDoesWeavingTake(Sheet):
     onward = (
         Onward(
             "is-this-enough",
-            {"grist": "grist", "project": "takes_of_yarn", "weights": "weight_of_yarn"},
+            {"grist": "grist", "project": "takes_of_yarn", "weights": ""},
         ),
         Onward(
             "how-many-yards",
