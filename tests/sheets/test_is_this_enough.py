@@ -194,6 +194,9 @@ def test_before_there_is_yarn_it_says_how_much_to_have() -> None:
     assert to_have == pytest.approx(1025.6, abs=0.05)
     assert math.isnan(sheet.chance)
     assert math.isnan(sheet.yarn_weight)
+    # the bar of the project itself has the chance that is wanted
+    assert sheet.size_chances[2]["size"] == 930
+    assert sheet.size_chances[2]["chance"] == pytest.approx(0.95, abs=1e-9)
     # spun to that very weight it is as safe, but for the scale's steps
     spun = IsThisEnough(weights=[sheet.target_weight], scale_step=0.00001)
     assert spun.chance == pytest.approx(0.95, abs=1e-6)

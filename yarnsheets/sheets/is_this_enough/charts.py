@@ -15,7 +15,7 @@ def charts(v: Any) -> tuple[chart.SheetChart, ...]:
 
 def have_and_need(v: Any) -> chart.SheetChart:
     """Draw where the yards at hand and the yards needed are likely to lie."""
-    have, need = chart.shown("length", v.at_hand), chart.shown("length", v.needed)
+    have, need = chart.shown("length", v.hill_at), chart.shown("length", v.needed)
     x = chart.axis(
         "yards",
         "Yarn ({length_unit})",
@@ -26,6 +26,7 @@ def have_and_need(v: Any) -> chart.SheetChart:
     )
     y = chart.axis("height", "How likely", 1.35, labels=False, grid=False)
     more_is_there = have > need
+    of_yarn = f"{emit(v.is_unspun)} ? to_have_label : have_label"
 
     def hill(name: str, middle: Any, colour: str, **line: Any) -> alt.Chart:
         edge = {"color": colour, "strokeWidth": 2.5, **line}
@@ -48,7 +49,7 @@ def have_and_need(v: Any) -> chart.SheetChart:
         y,
         hill("having", have, chart.YARN),
         hill("needing", need, chart.PROJECT, strokeDash=[7, 4]),
-        *top("have_label", have, 1.26, chart.YARN, more_is_there),
+        *top(of_yarn, have, 1.26, chart.YARN, more_is_there),
         *top("need_label", need, 1.09, chart.PROJECT, need >= have),
     )
     return chart.SheetChart(
@@ -61,6 +62,11 @@ def have_and_need(v: Any) -> chart.SheetChart:
                 "The solid hill is the yarn that is there, about {at_hand~}; the broken one is what"
                 " the project takes, {needed}. The wider a hill, the less is known. The more they"
                 " overlap, the less sure the answer.",
+            ),
+            (
+                "is_unspun",
+                "The solid hill is the yarn to have, {target^}; the broken one is what the project"
+                " takes, {needed}. The less is known, the further apart they must be.",
             ),
             (
                 "is_cancelled",

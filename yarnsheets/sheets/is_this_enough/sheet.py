@@ -12,7 +12,6 @@ from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, no_answer
 from yarnsheets.sheets.is_this_enough.asked import AskedOfEnough
 from yarnsheets.sheets.shared.doubt import (
-    Yarn,
     chance,
     standard,
     times,
@@ -78,6 +77,7 @@ class IsThisEnough(AskedOfEnough):
     largest = Found("length", "largest figure that the yarn makes as safely as wanted")
     largest_times = Found("word", "the chance for it in words")
 
+    hill_at = Found("length", "middle of the hill of the yarn: there, or to have")
     at_hand = Found("length", "yarn that is there")
     at_hand_low = Found("length", "low end of its range")
     at_hand_high = Found("length", "high end of its range")
@@ -124,7 +124,11 @@ class IsThisEnough(AskedOfEnough):
         ),
         ("is_safe", "That is as safe as you asked for."),
     )
-    labels: ClassVar = {"have_label": "there: {at_hand}", "need_label": "takes: {needed}"}
+    labels: ClassVar = {
+        "have_label": "there: {at_hand~}",
+        "to_have_label": "to have: {target^}",
+        "need_label": "takes: {needed}",
+    }
 
     def work_out(self) -> Mapping[str, Any]:
         """Work out the doubts, the chance they leave, and the chance for each figure."""
@@ -141,6 +145,8 @@ class IsThisEnough(AskedOfEnough):
             "from_swatch": from_swatch,
             "needed": needed,
             "need_doubt": need_doubt,
+            "need_reach": math.exp(_WIDTHS * need_doubt),
+            "needing": _hill(need_doubt),
             "safe_times": wanted,
         }
         if not self.weights and not self.lengths:
@@ -153,66 +159,66 @@ class IsThisEnough(AskedOfEnough):
         is_short = times_written(likely) < wanted
         target = length_for_chance(wanted / 100, have, need)
         more = max(target - at_hand, _LEAST_MORE) if is_short else 0.0
-        sizes = self._size_chances(yarn, have, need)
-        fitting = [row for row in sizes if times_written(row["chance"]) >= wanted]
+        of_sizes = self._size_chances(yarn.in_doubt() if self.sizes else have, need, wanted)
         by_weight = bool(self.weights) or by_swatch
         grist = self.grist if by_weight else math.nan
         is_narrow = high < low * _NARROW
-        return of_need | {
-            "has_answer": True,
-            "weighed": sum(self.weights),
-            "known": sum(self.lengths),
-            "is_cancelled": by_swatch and bool(self.weights),
-            "has_weighed": bool(self.weights),
-            "has_known": bool(self.lengths),
-            "is_narrow": is_narrow,
-            "is_ranged": not is_narrow,
-            "fits_some": bool(fitting),
-            "fits_none": not fitting,
-            "fits_unasked": not self.sizes,
-            "verdict": verdict(likely),
-            "times": times(likely),
-            "chance": likely,
-            "have_within": high / at_hand - 1,
-            "have_doubt": yarn.in_doubt().relative,
-            "left_doubt": have.relative,
-            "have_reach": math.exp(_WIDTHS * have.relative),
-            "need_reach": math.exp(_WIDTHS * need_doubt),
-            "target_ratio": target / needed,
-            "largest": fitting[-1]["size"] if fitting else math.nan,
-            "largest_times": times(fitting[-1]["chance"]) if fitting else "",
-            "having": _hill(have.relative),
-            "needing": _hill(need_doubt),
-            "size_chances": sizes,
-            "at_hand": at_hand,
-            "at_hand_low": low,
-            "at_hand_high": high,
-            "target": target,
-            "target_weight": formulas.mass(target, grist),
-            "more": more,
-            "more_weight": formulas.mass(more, grist),
-            "more_fibre": formulas.fibre_needed(
-                more, grist, [formulas.share_left(self.spinning_waste)]
-            ),
-            "part": min(at_hand / target, 1),
-            "is_short": is_short,
-            "is_safe": not is_short,
-            "wants_yards": is_short and not by_weight,
-            "wants_weight": is_short and by_weight,
-            "grist_known": grist,
-            "range_known": self.grist_range if by_weight else math.nan,
-            "yarn_weight": formulas.mass(at_hand, grist),
-            "ball": math.nan if self.lengths else sum(self.weights),
-        }
+        return (
+            of_need
+            | of_sizes
+            | {
+                "has_answer": True,
+                "hill_at": at_hand,
+                "have_reach": math.exp(_WIDTHS * have.relative),
+                "having": _hill(have.relative),
+                "weighed": sum(self.weights),
+                "known": sum(self.lengths),
+                "is_cancelled": by_swatch and bool(self.weights),
+                "has_weighed": bool(self.weights),
+                "has_known": bool(self.lengths),
+                "is_narrow": is_narrow,
+                "is_ranged": not is_narrow,
+                "verdict": verdict(likely),
+                "times": times(likely),
+                "chance": likely,
+                "have_within": high / at_hand - 1,
+                "have_doubt": yarn.in_doubt().relative,
+                "left_doubt": have.relative,
+                "target_ratio": target / needed,
+                "at_hand": at_hand,
+                "at_hand_low": low,
+                "at_hand_high": high,
+                "target": target,
+                "target_weight": formulas.mass(target, grist),
+                "more": more,
+                "more_weight": formulas.mass(more, grist),
+                "more_fibre": formulas.fibre_needed(
+                    more, grist, [formulas.share_left(self.spinning_waste)]
+                ),
+                "part": min(at_hand / target, 1),
+                "is_short": is_short,
+                "is_safe": not is_short,
+                "wants_yards": is_short and not by_weight,
+                "wants_weight": is_short and by_weight,
+                "grist_known": grist,
+                "range_known": self.grist_range if by_weight else math.nan,
+                "yarn_weight": formulas.mass(at_hand, grist),
+                "ball": math.nan if self.lengths else sum(self.weights),
+            }
+        )
 
     def _unspun(self, need: PositiveEstimate, wanted: int) -> dict[str, Any]:
         """Give how much to have before there is any, by the doubts of the need and the grist."""
         # a swatch goes by weight as the yarn will: then the grist is wrong in both alike
         doubt = 0.0 if self.need_by == "swatch" else standard(self.grist_range)
-        to_have = PositiveEstimate(need.value, need.value * doubt)
-        target = length_for_chance(wanted / 100, to_have, need)
-        return {
+        like_it = PositiveEstimate(need.value, need.value * doubt)
+        target = length_for_chance(wanted / 100, like_it, need)
+        to_have = PositiveEstimate(target, target * doubt)
+        return self._size_chances(to_have, need, wanted) | {
             "is_unspun": True,
+            "hill_at": target,
+            "have_reach": math.exp(_WIDTHS * doubt),
+            "having": _hill(doubt),
             "left_doubt": doubt,
             "target": target,
             "target_weight": formulas.mass(target, self.grist),
@@ -222,20 +228,27 @@ class IsThisEnough(AskedOfEnough):
         }
 
     def _size_chances(
-        self, yarn: Yarn, have: PositiveEstimate, need: PositiveEstimate
-    ) -> list[dict[str, Any]]:
+        self, have: PositiveEstimate, need: PositiveEstimate, wanted: int
+    ) -> dict[str, Any]:
         """Give each figure's chance, the smallest first: of the pattern, or parts of the need."""
-        at_hand = yarn.in_doubt() if self.sizes else have
         doubt = standard(self.project_range) if self.sizes else need.relative
         figures = self.sizes or [need.value * part for part in _PARTS]
         chances = [
-            (size, chance(at_hand, PositiveEstimate(size, size * doubt)))
+            (size, chance(have, PositiveEstimate(size, size * doubt)))
             for size in sorted(set(figures))
         ]
-        return [
-            {"size": size, "chance": part, "short": times(part).removesuffix(" times of 100")}
-            for size, part in chances
-        ]
+        fitting = [(size, part) for size, part in chances if times_written(part) >= wanted]
+        return {
+            "fits_some": bool(fitting),
+            "fits_none": not fitting,
+            "fits_unasked": not self.sizes,
+            "largest": fitting[-1][0] if fitting else math.nan,
+            "largest_times": times(fitting[-1][1]) if fitting else "",
+            "size_chances": [
+                {"size": size, "chance": part, "short": times(part).removesuffix(" times of 100")}
+                for size, part in chances
+            ],
+        }
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
         """Write how the yards, their doubts and the chance come about."""
