@@ -252,13 +252,13 @@ ANSWERS: Mapping[str, tuple[Answer, ...]] = {
             case({"project_range": 0.05}, "{project_range}", "{chance:2!}"),
         ),
         answer(
-            case({"reserve": 0}),
-            beside="99 100",
-            claim=lambda sheet: sheet.times == "more than 99 times of 100",
+            case({"safety": 0.99}, "{more:2^}", "{more_weight:2^}"),
+            case({}, "{more:2^} for {safe_times} times of 100"),
+            claim=lambda surer, sure: surer.more > 2 * sure.more,
         ),
         answer(
-            case({"need_by": "swatch", "project_area": 1340}, "{times}"),
-            case({"need_by": "swatch", "project_area": 1340, "grist_range": 0.12}, "{times}"),
+            case({"need_by": "swatch", "project_area": 1500}, "{times}"),
+            case({"need_by": "swatch", "project_area": 1500, "grist_range": 0.12}, "{times}"),
             claim=lambda before, after: (
                 after.at_hand_high - after.at_hand_low > before.at_hand_high - before.at_hand_low
             ),
@@ -331,11 +331,11 @@ ANSWERS: Mapping[str, tuple[Answer, ...]] = {
             case(BLANKET, "{by_stitches}", "{by_rows}", "{own_rows}", "{usual_rows}"),
         ),
         answer(
-            case(GARTER, "{yards_low!} and {yards_high}"),
+            case(GARTER, "{yards_low!~} and {yards_high~}"),
             beside="1.35 1.46",
         ),
         answer(
-            case({**GARTER, **SWATCH}, "{yards}", "{swatch_factor}"),
+            case({**GARTER, **SWATCH}, "{yards~}", "{swatch_factor}"),
         ),
     ),
     "what-does-the-dye-lot-take": (

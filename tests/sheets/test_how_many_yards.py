@@ -53,6 +53,26 @@ def test_take_up_is_left_out_for_one_strand() -> None:
     assert HowManyYards(grist=1000, plies=1, take_up=1.1).yarn_grist == 1000
 
 
+def test_the_verdict_is_by_the_patterns_own_yards() -> None:
+    # hand-worked: a quarter of a pound at 840 yd/lb is 210 yd, at 800 just 200, at 760 190
+    ample, just, short = (
+        HowManyYards(grist=grist, weight=0.25, project=200) for grist in (840, 800, 760)
+    )
+    assert "enough, with 10\xa0yd to spare" in ample.sentence
+    assert "just enough" in just.sentence
+    assert not short.is_enough
+    assert "10\xa0yd short" in short.sentence
+
+
+def test_the_digits_of_another_unit_are_no_want_of_yarn() -> None:
+    # hand-worked: 100 g at 250 m/100 g are 250 m; each is turned into pounds and yards and back
+    sheet = HowManyYards(
+        grist=250 / 0.9144 * 4.5359237, weight=100 / 453.59237, project=250 / 0.9144
+    )
+    assert sheet.is_enough
+    assert sheet.is_just
+
+
 def test_weight_needed_makes_the_project_exactly() -> None:
     sheet = HowManyYards(grist=1850, plies=3, take_up=1.04, project=1310)
     again = HowManyYards(grist=1850, plies=3, take_up=1.04, weight=sheet.weight_needed)

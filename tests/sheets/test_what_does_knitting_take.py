@@ -165,7 +165,8 @@ def test_another_stitch_is_a_range_and_not_one_number() -> None:
     assert sheet.yards_low == pytest.approx(26500 / 36 * 1.3493, rel=1e-12)
     assert sheet.yards_high == pytest.approx(28700 / 36 * 3.0347 / 2.0764, rel=1e-12)
     assert sheet.yards == pytest.approx(763.763 * (1.3493 + 3.0347 / 2.0764) / 2, rel=1e-6)
-    assert "in garter stitch takes between 993 and 1,165\xa0yd" in sheet.sentence
+    assert "in garter stitch takes about 1,070\xa0yd." in sheet.sentence
+    assert "It may be from 993 to 1,170\xa0yd." in sheet.sentence
     ribs = blanket(stitch="rib")
     assert "common practice, no source" in " ".join(ribs.arithmetic)
 
@@ -194,16 +195,40 @@ def test_gauges_that_do_not_fit_are_said_and_swapped_ones_asked_about() -> None:
 
 @pytest.mark.parametrize(("weight", "word"), [(0.0001, "finest lace"), (0.5, "heaviest rug")])
 def test_a_swatch_that_cannot_be_is_asked_about(weight: float, word: str) -> None:
-    # hand-worked: on 36 sq in these are 2 and 9765 g to the square metre
-    sheet = blanket(known_by="swatch", swatch_width=6, swatch_length=6, swatch_weight=weight)
+    # hand-worked: on 36 sq in these are 2 and 9765 g to the square metre, or 0.058 and 288 oz to
+    # the square yard
+    swatch = {"swatch_width": 6, "swatch_length": 6, "swatch_weight": weight, "scale_step": 1e-5}
+    sheet = blanket(known_by="swatch", **swatch)
     assert word in sheet.sentence
+    assert ("0.058 oz" if word == "finest lace" else "288 oz") in sheet.sentence
+    metric = blanket(known_by="swatch", **swatch, measure="metres, grams")
+    assert ("2 g to" if word == "finest lace" else "9,765 g to") in metric.sentence
     assert "yd" not in sheet.sentence
+
+
+def test_a_swatch_that_the_scale_cannot_tell_is_said() -> None:
+    # hand-worked: 0.004 lb are 1.8 g, on a scale with steps of a gram
+    swatch = {"known_by": "swatch", "swatch_width": 2, "swatch_length": 2}
+    assert "too light for a scale" in blanket(**swatch, swatch_weight=0.004).sentence
+    assert "too light" not in blanket(**swatch, swatch_weight=0.005).sentence
+
+
+def test_fields_of_another_outline_or_way_are_hidden() -> None:
+    swatch = {"swatch_width", "swatch_length", "swatch_weight", "scale_step"}
+    sleeves = {"sleeve_length", "sleeve_top", "sleeve_cuff"}
+    assert set(blanket().unused()) == swatch | sleeves
+    assert set(blanket(outline="circle", known_by="swatch").unused()) == {
+        *sleeves,
+        "piece_length",
+        "stitch",
+    }
+    assert set(blanket(outline="pullover").unused()) == swatch
 
 
 def test_the_reserve_is_set_against_the_range() -> None:
     thin, ample = blanket(reserve=0.02), blanket(reserve=0.10)
     assert thin.stock == pytest.approx(763.763 * 1.02, rel=1e-6)
-    assert "That would not reach 797\xa0yd" in thin.sentence  # hand-worked: 28700 / 36
+    assert "that would not reach 797\xa0yd" in thin.sentence  # hand-worked: 28700 / 36
     assert "would not reach" not in ample.sentence
 
 

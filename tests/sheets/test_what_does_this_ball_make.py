@@ -38,8 +38,33 @@ def test_a_scarf_grows_in_length_alone() -> None:
 @pytest.mark.parametrize("shape", ["triangle", "rectangle", "steady", "circle", "hexagon"])
 def test_the_new_piece_takes_all_but_the_reserve(shape: str) -> None:
     sheet = WhatDoesThisBallMake(shape=shape, weight=0.7, reserve=0.1)
-    area = sheet.new_width * sheet.new_depth / (sheet.made_width * sheet.made_depth)
+    area = sheet.new_width * sheet.new_depth / (sheet.made_width * sheet.old_depth)
     assert area * sheet.made_weight == pytest.approx(0.9 * 0.7, rel=1e-12)
+
+
+def test_a_round_piece_is_as_deep_as_its_shape_has_it() -> None:
+    # geometry: a hexagon across its flats is the root of 3 / 4 of the width at its corners
+    circle, hexagon = (WhatDoesThisBallMake(shape=s, made_depth=5) for s in ("circle", "hexagon"))
+    assert circle.new_depth == circle.new_width
+    assert hexagon.new_depth / hexagon.new_width == pytest.approx(0.8660254, abs=5e-8)
+    assert circle.unused() == hexagon.unused() == ["made_depth"]
+
+
+def test_the_reserve_is_named_and_left_out_where_there_is_none() -> None:
+    assert "That keeps 5% of the yarn in reserve." in WhatDoesThisBallMake().sentence
+    assert "reserve" not in WhatDoesThisBallMake(reserve=0).sentence
+
+
+@pytest.mark.parametrize(
+    ("inputs", "word"),
+    [
+        ({"made_weight": 0.004}, "The piece made before is too light"),
+        ({"weight": 0.004}, "The yarn in hand is too light"),
+    ],
+)
+def test_what_the_scale_cannot_tell_is_said(inputs: dict[str, float], word: str) -> None:
+    # hand-worked: 0.004 lb are 1.8 g, on a scale with steps of a gram
+    assert WhatDoesThisBallMake(**inputs).sentence.startswith(word)
 
 
 def test_the_page_follows_the_box_and_the_point(page: Page, server: Server) -> None:

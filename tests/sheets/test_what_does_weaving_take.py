@@ -35,6 +35,11 @@ BARE = SCARF | {
 }
 
 
+def captions(sheet: WhatDoesWeavingTake) -> str:
+    charts = sheet.describe()["charts"]
+    return " ".join(text for chart in charts for text in sheet.said(chart["caption"]))
+
+
 def scarf(**changed: Any) -> WhatDoesWeavingTake:
     return WhatDoesWeavingTake(**SCARF | changed)
 
@@ -54,7 +59,7 @@ def test_the_scarf_in_words_and_by_hand() -> None:
     sheet = scarf(reserve=0)
     assert "142 ends" in sheet.sentence
     assert "914 picks" in sheet.sentence
-    assert "The warp takes 428\xa0yd and the weft 300\xa0yd: together 728\xa0yd" in sheet.sentence
+    assert "takes 728\xa0yd: 428\xa0yd of warp and 300\xa0yd of weft." in sheet.sentence
     steps = " ".join(sheet.arithmetic)
     assert "142 ends × 3.015\xa0yd = 428.1\xa0yd" in steps  # 108.541 in is 3.0150 yd
     assert "914 picks × 11.81\xa0in ÷ 36 = 300\xa0yd" in steps
@@ -137,8 +142,9 @@ def test_the_range_is_the_readers_own() -> None:
     sheet = scarf(doubt=0.05, reserve=0.02)
     assert sheet.total_low == pytest.approx(728.097435179351 * 0.95, rel=1e-14)
     assert sheet.total_high == pytest.approx(728.097435179351 * 1.05, rel=1e-14)
-    assert "That would not reach 765\xa0yd" in sheet.sentence
-    assert "would not reach" not in scarf(doubt=0.05, reserve=0.05).sentence
+    assert "from 692 to 765\xa0yd" in captions(sheet)
+    assert "would not reach that far" in captions(sheet)
+    assert "would not reach" not in captions(scarf(doubt=0.05, reserve=0.05))
 
 
 def test_threads_too_close_for_plain_weave_are_doubted() -> None:
@@ -147,6 +153,31 @@ def test_threads_too_close_for_plain_weave_are_doubted() -> None:
     assert "too close" not in scarf(ends_per_inch=15, picks_per_inch=15).sentence
     assert "The ends may be too close" in scarf(ends_per_inch=16).sentence
     assert "The picks may be too close" in scarf(picks_per_inch=16).sentence
+    both = scarf(ends_per_inch=16, picks_per_inch=16)
+    assert "Ends and picks may be too close" in both.sentence
+    assert f"It takes {both.ends} ends" in captions(both)
+
+
+def test_one_end_is_said_so() -> None:
+    # by hand: half an inch at one to the inch is one end
+    sheet = WhatDoesWeavingTake(**BARE | {"finished_width": 0.5, "ends_per_inch": 1})
+    assert "Wind 1 end of" in sheet.sentence
+    assert "Warp: 1 end ×" in " ".join(sheet.arithmetic)
+
+
+def test_a_reserve_is_on_top_of_what_the_weaving_takes() -> None:
+    # by hand: 233 1/3 yd of warp and as much weft, and with a half more 350 yd of each
+    sheet = WhatDoesWeavingTake(**BARE | {"reserve": 0.5})
+    assert sheet.total_yards == sheet.takes_of_yarn == pytest.approx(1400 / 3, rel=1e-14)
+    assert "With 50% in reserve have 350\xa0yd of warp" in sheet.sentence
+    other = WhatDoesWeavingTake(**BARE, weft_yarn="other", weft_grist=2400)
+    assert other.takes_of_yarn == pytest.approx(700 / 3, rel=1e-14)
+    assert other.weight_of_yarn == pytest.approx(700 / 3 / 1200, rel=1e-14)
+
+
+def test_fields_that_make_no_difference_are_hidden() -> None:
+    assert scarf().unused() == ["between", "weft_grist"]
+    assert scarf(pieces=2, weft_yarn="other").unused() == []
 
 
 def test_half_a_piece_is_asked_about() -> None:

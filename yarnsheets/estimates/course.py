@@ -73,37 +73,17 @@ class Course:
             return float(spare.value >= 0)
         return student.probability(spare.value / spare.uncertainty, spare.dof)
 
-    def safe_share(self, reserve: float, chance: float) -> float:
-        """Return the share of the piece that what is left reaches with that chance.
+    def is_safe(self, reserve: float, until: float, chance: float) -> bool:
+        """Tell whether what is left reaches a share of the piece, reserve kept, with that chance.
 
-        It is where `spare` is its own range's half width: the root of a quadratic in the share
-        still to make, after squaring.
-
-        >>> round(Course(10.0, 0.0, 4, 0.5, 3.0, 0.0).safe_share(1.0, 0.95), 9)
-        0.7
+        >>> now = Course(10.0, 0.0, 4, 0.5, 3.0, 0.0)
+        >>> now.is_safe(1.0, 0.6, 0.95), now.is_safe(1.0, 0.75, 0.95)
+        (True, False)
         """
         # one end of a range: the other is left out too, so twice as much is outside
         t = t_factor(self.dof, 2 * chance - 1)
-
-        def spare_at(share: float) -> float:
-            spare = self.spare(reserve, share)
-            return spare.value - t * spare.uncertainty
-
-        if spare_at(self.made) <= 0:
-            return self.made
-        if spare_at(1.0) >= 0:
-            return 1.0
-        # left - reserve - total * ahead = t * (wander**2 * (ahead + ahead**2 / made)
-        #     + step**2 / 12 * ((1 + ahead / made)**2 + (ahead / made)**2))**0.5
-        to_go = self.left - reserve
-        wander, scale = (t * self.wander) ** 2, (t * self.step) ** 2 / 12
-        linear = wander + 2 * scale / self.made
-        square = wander / self.made + 2 * scale / self.made**2
-        even = 2 * to_go * self.total
-        constant = to_go**2 - scale
-        # no term below is less than nought, so no root is taken of what rounding made negative
-        under_root = 2 * even * linear + linear**2 + 4 * (self.total**2 * scale + square * constant)
-        return self.made + 2 * constant / (even + linear + math.sqrt(under_root))
+        spare = self.spare(reserve, until)
+        return spare.value >= t * spare.uncertainty
 
     def _wander_until(self, share: float) -> float:
         ahead = share - self.made
@@ -142,7 +122,7 @@ def course(
 
     Range
     -----
-    Weighings after a tenth of the piece or more.
+    A latest weighing after a tenth of the piece or more; nothing left is allowed.
 
     Source
     ------
@@ -155,7 +135,8 @@ def course(
     >>> found.total, found.left, found.dof
     (10.0, 5.0, 5)
     """
-    shares, weights = column(made, "share made", fewest=1), column(left, "weight left", fewest=1)
+    shares = column(made, "share made", fewest=1)
+    weights = [nought_or_more("weight left", float(weight)) for weight in left]
     if len(shares) != len(weights):
         msg = (
             f"There are {len(shares)} places and {len(weights)} weights. Give one weight for each."

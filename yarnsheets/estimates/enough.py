@@ -1,5 +1,8 @@
 """Whether what is there is enough for what is needed, when neither is known exactly.
 
+What is needed is what the project really takes. A reserve is no part of it: it is a margin for
+buying or spinning, and may be used up. So a chance always counts the pattern's own yards.
+
 Both are positive and multiplied together from what was measured, so it is the ratio of the two
 that is in doubt: yarn is enough when its ratio to the need is one or more.
 """
@@ -21,7 +24,7 @@ def chance_enough(at_hand: PositiveEstimate, needed: PositiveEstimate) -> float:
     at_hand : PositiveEstimate
         Yarn that is there, with its uncertainty and degrees of freedom. [yd]
     needed : PositiveEstimate
-        Yarn that the project takes, with the same; what its maker's own doubt is. [yd]
+        Yarn that the project takes, without any reserve, with the same. [yd]
 
     Returns
     -------
@@ -67,7 +70,7 @@ def length_for_chance(chance: float, at_hand: PositiveEstimate, needed: Positive
     at_hand : PositiveEstimate
         Yarn that is there; more of it is taken to be as uncertain, for its size. [yd]
     needed : PositiveEstimate
-        Yarn that the project takes. [yd]
+        Yarn that the project takes, without any reserve. [yd]
 
     Returns
     -------

@@ -6,7 +6,7 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.page import chart
-from yarnsheets.page.expressions import choose, larger
+from yarnsheets.page.expressions import choose, emit, larger
 
 _CURVE_ROWS = 80
 _MOST_PLIES = 8
@@ -84,6 +84,8 @@ def fibre_against_grist(v: Any) -> chart.SheetChart:
     here = chart.rows(
         1, grist=chart.shown("grist", v.grist), fibre=chart.shown("mass", v.weight_needed)
     )
+    # the words stand off the line of what is there, whose own words are above it
+    clear = alt.ExprRef(emit(choose(v.weight_needed > v.weight, -12, 16)))
     return chart.SheetChart(
         "fibre_against_grist",
         "Fibre for the project against grist",
@@ -115,7 +117,7 @@ def fibre_against_grist(v: Any) -> chart.SheetChart:
                 clip=True,
                 **chart.lean(enough, top),
             ),
-            *chart.words(here, "takes_label", chart.PROJECT, align="left", dx=12, dy=-12),
+            *chart.words(here, "takes_label", chart.PROJECT, align="left", dx=12, dy=clear),
         ),
         (
             (None, "At {grist} the project takes {weight_needed}."),

@@ -10,6 +10,11 @@ from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
 from yarnsheets.sheets.shared import grists, plying
 
+# A sum's last bits, or the digits of another unit, are no want of yarn.
+_LAST_BITS = 1e-9
+# So little over, of the project, is nothing to spare.
+_TO_SPARE = 0.005
+
 
 class HowManyYards(Sheet):
     r"""From grist and weight to length; from length to the weight of fibre it takes.
@@ -64,11 +69,13 @@ class HowManyYards(Sheet):
         800,
         low=5,
         high=20000,
-        measure="The pattern's yardage, with what you like to keep in reserve.",
+        measure="The pattern’s own yards, without a reserve.",
     )
 
     is_plied = Found("flag", "two strands or more are plied together")
     is_enough = Found("flag", "the yarn reaches the project's length")
+    has_spare = Found("flag", "it reaches it, with something to spare")
+    is_just = Found("flag", "it just reaches it")
     take_up_used = Found("number", "take-up in plying; 1 for a single strand")
     yarn_grist = Found("grist", "grist of the yarn to be used: plied, if it is plied")
     yards = Found("length", "length of the yarn that the weight makes")
@@ -80,9 +87,10 @@ class HowManyYards(Sheet):
     strand_needed = Found("grist", "grist of the strand at which the weight just makes the project")
 
     answer = (
-        ("not is_plied", "{weight} of yarn at {grist} is about {yards:2}."),
-        ("is_plied", "{weight} of {plies}-ply yarn at {yarn_grist} is about {yards:2}."),
-        ("is_enough", "Your project takes {project}, so that is enough, with {spare:2} to spare."),
+        ("not is_plied", "{weight} of yarn at {grist} is about {yards~}."),
+        ("is_plied", "{weight} of {plies}-ply yarn at {yarn_grist} is about {yards~}."),
+        ("has_spare", "Your project takes {project}, so that is enough, with {spare:2} to spare."),
+        ("is_just", "Your project takes {project}, so that is just enough."),
         (
             "not is_enough",
             "Your project takes {project}, so you are {lacking:2} short:"
@@ -109,9 +117,13 @@ class HowManyYards(Sheet):
         yards = formulas.length(self.weight, yarn_grist)
         weight_needed = formulas.mass(self.project, yarn_grist)
         grist_needed = formulas.grist(self.project, self.weight)
+        is_enough = yards >= self.project * (1 - _LAST_BITS)
+        has_spare = yards > self.project * (1 + _TO_SPARE)
         return {
             "is_plied": is_plied,
-            "is_enough": yards >= self.project,
+            "is_enough": is_enough,
+            "has_spare": has_spare,
+            "is_just": is_enough and not has_spare,
             "take_up_used": take_up,
             "yarn_grist": yarn_grist,
             "yards": yards,

@@ -5,13 +5,13 @@ import math
 from yarnsheets.estimates.budget import resolution
 from yarnsheets.page.inputs import Input, Pick, Readings
 from yarnsheets.page.sheet import Sheet
+from yarnsheets.page.text import slot
 from yarnsheets.sheets.shared import grists
-from yarnsheets.sheets.shared.doubt import Yarn, standard
+from yarnsheets.sheets.shared.doubt import Yarn, standard, too_light
 from yarnsheets.sheets.shared.weighing import GRAM
 
 _OZ = 1 / 16
 _HEAVIEST = 3.0  # lb; a large cone weighs 1 kg (common practice, no source)
-_FEWEST_STEPS = 2  # of the scale in a weight that still tells something
 
 
 class AskedOfEnough(Sheet):
@@ -21,9 +21,9 @@ class AskedOfEnough(Sheet):
         "Skeins weighed",
         "mass",
         [4.1 * _OZ, 3.8 * _OZ, 4.3 * _OZ],
-        low=0.05 * _OZ,
+        low=0.01 * GRAM,
         high=20,
-        measure="A line a skein, all of the same yarn, without ties.",
+        measure="A line a skein, all of the same yarn, without ties; empty before there is any.",
     )
     grist = grists.asked(
         "Grist of the yarn",
@@ -36,15 +36,44 @@ class AskedOfEnough(Sheet):
         0.06,
         low=0.005,
         high=0.3,
-        measure="In 19 times of 20. The worksheet “How sure is the grist?” gives it.",
+        measure="95% sure. The worksheet “How sure is the grist?” gives it.",
+    )
+    need_by = Pick(
+        "What the project takes is known from",
+        {"pattern": "the pattern’s figure", "swatch": "a swatch of this yarn"},
+        measure="A swatch goes by weight, as the skeins do: then the grist hardly matters.",
     )
     project = Input(
         "The project takes",
         "length",
-        850,
+        930,
         low=5,
         high=20000,
-        measure="The pattern’s figure, without a reserve.",
+        measure="The pattern’s own figure, without a reserve.",
+    )
+    swatch_weight = Input(
+        "Weight of the swatch",
+        "mass",
+        0.5 * _OZ,
+        low=0.02 * _OZ,
+        high=2,
+        measure="Knitted or woven as the project will be, dry, in the same air as the skeins.",
+    )
+    swatch_area = Input(
+        "Area of the swatch",
+        "area",
+        64,
+        low=1,
+        high=5000,
+        measure="Width times length, washed.",
+    )
+    project_area = Input(
+        "Area of the project",
+        "area",
+        1400,
+        low=4,
+        high=50000,
+        measure="All pieces together.",
     )
     project_range = Input(
         "That is right to within, either way",
@@ -52,17 +81,7 @@ class AskedOfEnough(Sheet):
         0.1,
         low=0.005,
         high=0.5,
-        measure="In 19 times of 20. Patterns are often 10% off (common practice, no source).",
-    )
-    reserve = Input(
-        "Reserve on top",
-        "share",
-        0.1,
-        low=0,
-        high=1,
-        step=0.01,
-        measure="For swatches, mending and a change of mind. Often 10% (common practice, no"
-        " source).",
+        measure="95% sure. Patterns are often 10% off (common practice, no source).",
     )
     safety = Input(
         "How safe it should be",
@@ -71,7 +90,7 @@ class AskedOfEnough(Sheet):
         low=0.5,
         high=0.99,
         step=0.01,
-        measure="95% is 19 times of 20.",
+        measure="95%: enough for 95 of 100 such projects. This takes the place of a reserve.",
     )
     lengths = Readings(
         "Skeins of known length",
@@ -89,8 +108,8 @@ class AskedOfEnough(Sheet):
         low=0.001,
         high=0.3,
         more=True,
-        measure="In 19 times of 20. Each skein is taken to be off in its own way, so some make up"
-        " for others; weighed skeins are all off together with the grist.",
+        measure="95% sure. Each skein is taken to be off in its own way, so some make up for"
+        " others; weighed skeins are all off together with the grist.",
     )
     scale_step = Input(
         "The scale shows steps of",
@@ -101,49 +120,15 @@ class AskedOfEnough(Sheet):
         more=True,
         measure="The last digit of the scale. It counts anew for every skein.",
     )
-    need_by = Pick(
-        "What the project takes is known from",
-        {"pattern": "the pattern’s figure", "swatch": "a swatch of this yarn"},
-        measure="A swatch goes by weight, as the skeins do: then the grist hardly matters.",
-        more=True,
-    )
-    swatch_weight = Input(
-        "Weight of the swatch",
-        "mass",
-        0.5 * _OZ,
-        low=0.02 * _OZ,
-        high=2,
-        more=True,
-        measure="Used with a swatch. Knitted or woven as the project will be, dry, in the same air"
-        " as the skeins.",
-    )
-    swatch_area = Input(
-        "Area of the swatch",
-        "area",
-        64,
-        low=1,
-        high=5000,
-        more=True,
-        measure="Used with a swatch. Width times length, washed: 8 by 8 is 64.",
-    )
-    project_area = Input(
-        "Area of the project",
-        "area",
-        1400,
-        low=4,
-        high=50000,
-        more=True,
-        measure="Used with a swatch. All pieces together; how far it may be off goes where the"
-        " pattern’s figure is doubted.",
-    )
     sizes = Readings(
         "The pattern’s figures for its sizes",
         "length",
-        [700, 780, 850, 940],
+        [],
         low=5,
         high=20000,
         more=True,
-        measure="A line a size. They are trusted as far as the pattern’s figure above.",
+        measure="A line a size, trusted as far as the figure of this project. Left empty, a little"
+        " less and a little more than the project are compared.",
     )
     spinning_waste = Input(
         "Lost in spinning",
@@ -155,6 +140,19 @@ class AskedOfEnough(Sheet):
         more=True,
         measure="Of the fibre’s weight. Often 5% (common practice, no source).",
     )
+
+    def unused(self) -> list[str]:
+        """Name what belongs to the other way of knowing the need, and to skeins not there.
+
+        Before there is any yarn, all goes by the weight that is still to be spun.
+        """
+        by_swatch = self.need_by == "swatch"
+        names = ["project"] if by_swatch else ["swatch_weight", "swatch_area", "project_area"]
+        if not self.lengths:
+            names.append("length_range")
+        if self.lengths and not self.weights and not by_swatch:
+            names.extend(["grist", "grist_range", "scale_step", "spinning_waste"])
+        return names
 
     def yarn(self) -> Yarn:
         """Give the yarn that is there, with what puts it in doubt."""
@@ -178,28 +176,24 @@ class AskedOfEnough(Sheet):
 
     def unlikely(self) -> str | None:
         """Say what is probably wrong with what was typed."""
-        if not self.weights and not self.lengths:
-            return (
-                "There is no yarn yet: type the weight of a skein, a line each, or under Finer"
-                " points the length of one."
-            )
+        steps = f"for a scale with steps of {slot(self.scale_step, 'mass')}"
         for at, weight in enumerate(self.weights, start=1):
             if weight > _HEAVIEST:
                 return (
-                    f"Skein {at} weighs more than 3 lb or 1.4 kg. If you weighed in grams, choose"
-                    " metres and grams first; if it is several skeins, give each a line."
+                    f"Skein {at} weighs more than {slot(_HEAVIEST, 'mass')}. Is its weight in"
+                    " another unit? If it is several skeins, give each a line."
                 )
-            if weight < _FEWEST_STEPS * self.scale_step:
+            if too_light(weight, self.scale_step):
                 return (
-                    f"Skein {at} is too light for a scale with such steps to tell its weight. Weigh"
-                    " small skeins together, or look at the scale’s steps under Finer points."
+                    f"Skein {at} is too light {steps} to tell its weight. Weigh small skeins"
+                    " together, or look at the scale’s steps under Finer points."
                 )
         if self.need_by == "pattern":
             return None
-        if self.swatch_weight < _FEWEST_STEPS * self.scale_step:
+        if too_light(self.swatch_weight, self.scale_step):
             return (
-                "The swatch is too light for a scale with such steps to tell its weight. Make a"
-                " larger one, or look at the scale’s steps under Finer points."
+                f"The swatch is too light {steps} to tell its weight. Make a larger one, or look at"
+                " the scale’s steps under Finer points."
             )
         if self.swatch_area > self.project_area:
             return "The swatch is larger than the project: look at both areas."

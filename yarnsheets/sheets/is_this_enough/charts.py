@@ -15,7 +15,7 @@ def charts(v: Any) -> tuple[chart.SheetChart, ...]:
 
 def have_and_need(v: Any) -> chart.SheetChart:
     """Draw where the yards at hand and the yards needed are likely to lie."""
-    have, need = chart.shown("length", v.at_hand), chart.shown("length", v.needed)
+    have, need = chart.shown("length", v.hill_at), chart.shown("length", v.needed)
     x = chart.axis(
         "yards",
         "Yarn ({length_unit})",
@@ -26,6 +26,7 @@ def have_and_need(v: Any) -> chart.SheetChart:
     )
     y = chart.axis("height", "How likely", 1.35, labels=False, grid=False)
     more_is_there = have > need
+    of_yarn = f"{emit(v.is_unspun)} ? to_have_label : have_label"
 
     def hill(name: str, middle: Any, colour: str, **line: Any) -> alt.Chart:
         edge = {"color": colour, "strokeWidth": 2.5, **line}
@@ -48,7 +49,7 @@ def have_and_need(v: Any) -> chart.SheetChart:
         y,
         hill("having", have, chart.YARN),
         hill("needing", need, chart.PROJECT, strokeDash=[7, 4]),
-        *top("have_label", have, 1.26, chart.YARN, more_is_there),
+        *top(of_yarn, have, 1.26, chart.YARN, more_is_there),
         *top("need_label", need, 1.09, chart.PROJECT, need >= have),
     )
     return chart.SheetChart(
@@ -58,9 +59,14 @@ def have_and_need(v: Any) -> chart.SheetChart:
         (
             (
                 "has_answer",
-                "The solid hill is the yarn that is there, about {at_hand}; the broken one is what"
-                " the project takes with its reserve, about {needed}. The wider a hill, the less is"
-                " known. The more they overlap, the less sure the answer.",
+                "The solid hill is the yarn that is there, about {at_hand~}; the broken one is what"
+                " the project takes, {needed}. The wider a hill, the less is known. The more they"
+                " overlap, the less sure the answer.",
+            ),
+            (
+                "is_unspun",
+                "The solid hill is the yarn to have, {target^}; the broken one is what the project"
+                " takes, {needed}. The less is known, the further apart they must be.",
             ),
             (
                 "is_cancelled",
@@ -98,7 +104,7 @@ def chance_by_size(v: Any) -> chart.SheetChart:
         color=chart.INK, align="left", dx=6, **number
     )
     said = [numbers.encode(x=part, y=size, text="short:N") for numbers in (inside, beside)]
-    goal = chart.rows(1, part=v.safety * 100).mark_rule(**chart.GOAL).encode(x=part)
+    goal = chart.rows(1, part=v.safe_times * 1).mark_rule(**chart.GOAL).encode(x=part)
     return chart.SheetChart(
         "chance_by_size",
         "Which size the yarn makes",
@@ -106,17 +112,18 @@ def chance_by_size(v: Any) -> chart.SheetChart:
         (
             (
                 "fits_some",
-                "{largest:4} is the largest figure the yarn makes at least {safe_times:2} times of"
-                " 100, the broken line, reserve and all: {largest_times}.",
+                "{largest:4} is the largest figure the yarn makes at least {safe_times} times of"
+                " 100, the broken line: {largest_times}.",
             ),
             (
                 "fits_none",
-                "With the reserve, the yarn is enough {safe_times:2} times of 100, the broken line,"
-                " for none of the figures typed.",
+                "The yarn is enough {safe_times} times of 100, the broken line, for none of these"
+                " figures.",
             ),
             (
                 "fits_unasked",
-                "Type the pattern’s figures for its sizes under Finer points to compare them.",
+                "These are what the project takes, and a tenth and a fifth less and more. Type the"
+                " pattern’s figures for its sizes under Finer points to compare them.",
             ),
             (
                 "is_short",

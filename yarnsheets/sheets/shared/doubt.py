@@ -1,5 +1,8 @@
 """How far yarn at hand and yarn needed are in doubt, and what is said of the chance.
 
+A chance counts the pattern's own yards: that the yarn at hand is no less than the project really
+takes. A reserve is a margin for buying or spinning; it may be used up, and is in no chance.
+
 One measured grist turns every weighed skein into yards, so its error is the same in all of them
 and adds up plainly, however many skeins there are. What is in doubt anew for each skein, its
 weight or its own length, adds by its square (JCGM 100:2008, 5.2).
@@ -13,6 +16,9 @@ from yarnsheets import formulas
 from yarnsheets.estimates import PositiveEstimate, chance_enough
 from yarnsheets.estimates.budget import resolution
 from yarnsheets.estimates.estimate import t_factor
+
+# A weight of fewer steps of the scale tells too little (common practice, no source).
+_FEWEST_STEPS = 2
 
 # The tails of measurements are seldom known beyond one in a thousand.
 _SUREST = 0.999
@@ -35,7 +41,7 @@ _BANDS = (
 class Yarn:
     """Yarn at hand: skeins weighed, skeins of known length, and how far each may be off.
 
-    The ranges are shares either way that hold 19 times of 20; `scale_step` is in pounds.
+    The ranges are shares either way, 95% sure; `scale_step` is in pounds.
     """
 
     weights: Sequence[float]
@@ -78,7 +84,7 @@ class Yarn:
 
 
 def standard(either_way: float) -> float:
-    """Give the standard uncertainty of a range that holds 19 times of 20.
+    """Give the standard uncertainty of a range that is 95% sure.
 
     >>> round(standard(0.1), 5)
     0.05102
@@ -97,7 +103,7 @@ def times(part: float) -> str:
     >>> times(0.936), times(0.9999), times(0.001)
     ('94 times of 100', 'more than 99 times of 100', 'less than once of 100')
     """
-    count = _count(part)
+    count = times_written(part)
     if part >= 0.995:
         return "more than 99 times of 100"
     if part < 0.005:
@@ -111,8 +117,25 @@ def verdict(part: float) -> str:
     >>> verdict(0.936), verdict(0.5), verdict(0.002)
     ('Very likely enough', 'It may be enough or not', 'Almost surely not enough')
     """
-    return next(word for least, word in _BANDS if _count(part) >= least)
+    return next(word for least, word in _BANDS if times_written(part) >= least)
 
 
-def _count(part: float) -> int:
+def times_written(part: float) -> int:
+    """Give how many times of a hundred a chance is written as.
+
+    A chance is held against the one wanted by this: one that is written as the other has reached
+    it, and nothing more is asked for.
+
+    >>> times_written(0.9449), times_written(0.945), times_written(0.95)
+    (94, 95, 95)
+    """
     return math.floor(100 * part + 0.5)
+
+
+def too_light(weight: float, scale_step: float) -> bool:
+    """Tell whether a weight is too light for a scale with such steps to tell it.
+
+    >>> too_light(0.9, 0.5), too_light(1.0, 0.5)
+    (True, False)
+    """
+    return weight < _FEWEST_STEPS * scale_step

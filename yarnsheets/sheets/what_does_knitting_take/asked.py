@@ -2,9 +2,11 @@
 
 from yarnsheets.page.inputs import Input, Pick
 from yarnsheets.page.sheet import Sheet
-from yarnsheets.page.text import show
+from yarnsheets.page.text import show, slot
 from yarnsheets.published.stitches import STATES, STITCHES
 from yarnsheets.sheets.shared import grists
+from yarnsheets.sheets.shared.doubt import too_light
+from yarnsheets.sheets.shared.weighing import GRAM
 from yarnsheets.units import convert
 
 _OUNCE = 1 / 16
@@ -47,7 +49,7 @@ class AskedOfKnitting(Sheet):
         low=1,
         high=400,
         measure="Hem to shoulder; brim to where a hat’s crown begins; toe, by the heel, to the top"
-        " of a sock. Not used for a circle.",
+        " of a sock.",
     )
     gauge_stitches = Input(
         "Stitches of plain knitting",
@@ -69,13 +71,12 @@ class AskedOfKnitting(Sheet):
     stitch = Pick(
         "Stitch",
         {name: stitch.name for name, stitch in STITCHES.items()},
-        measure="What most of the piece is in. Not used if you weigh a swatch.",
+        measure="What most of the piece is in.",
     )
     known_by = Pick(
         "How do you know?",
         {"gauge": "gauge alone", "swatch": "a weighed swatch"},
-        measure="A swatch of the piece’s own stitch is surest: type its size and weight under"
-        " Finer points.",
+        measure="A swatch of the piece’s own stitch is surest.",
     )
     sleeve_length = Input(
         "Sleeve length",
@@ -83,8 +84,7 @@ class AskedOfKnitting(Sheet):
         18,
         low=0.5,
         high=60,
-        more=True,
-        measure="Cuff to body. For a pullover.",
+        measure="Cuff to body.",
     )
     sleeve_top = Input(
         "Sleeve, around the top",
@@ -92,8 +92,7 @@ class AskedOfKnitting(Sheet):
         13,
         low=1,
         high=60,
-        more=True,
-        measure="For a pullover.",
+        measure="Measured around, where it joins the body.",
     )
     sleeve_cuff = Input(
         "Sleeve, around the cuff",
@@ -101,8 +100,7 @@ class AskedOfKnitting(Sheet):
         8,
         low=1,
         high=60,
-        more=True,
-        measure="For a pullover.",
+        measure="Measured around, at its narrow end.",
     )
     swatch_width = Input(
         "Width of the swatch",
@@ -110,8 +108,7 @@ class AskedOfKnitting(Sheet):
         6,
         low=1,
         high=100,
-        more=True,
-        measure="Washed and dry, edges and all. For a weighed swatch.",
+        measure="Washed and dry, edges and all.",
     )
     swatch_length = Input(
         "Length of the swatch",
@@ -119,8 +116,7 @@ class AskedOfKnitting(Sheet):
         6,
         low=1,
         high=100,
-        more=True,
-        measure="For a weighed swatch.",
+        measure="The same.",
     )
     swatch_weight = Input(
         "Weight of the swatch",
@@ -128,14 +124,12 @@ class AskedOfKnitting(Sheet):
         0.4 * _OUNCE,
         low=0.001 * _OUNCE,
         high=5,
-        more=True,
-        measure="The larger the swatch, the better a kitchen scale will do. For a weighed swatch.",
+        measure="The larger the swatch, the better a kitchen scale will do.",
     )
     grist = grists.asked(
         "Grist of the yarn",
         1200,
         "Turns length into weight, and a swatch’s weight into length.",
-        more=True,
     )
     state = Pick(
         "The swatch was",
@@ -150,7 +144,6 @@ class AskedOfKnitting(Sheet):
         low=0,
         high=0.5,
         step=0.005,
-        more=True,
         measure="A gauge is seldom kept better than this over a whole piece (common practice, no"
         " source).",
     )
@@ -161,9 +154,29 @@ class AskedOfKnitting(Sheet):
         low=0,
         high=1,
         step=0.01,
-        more=True,
-        measure="What you like to have over: bands, seams, thumbs, and a swatch.",
+        measure="What you like to have over, for bands, seams, thumbs and a swatch. It is on top of"
+        " what the piece takes.",
     )
+    scale_step = Input(
+        "The scale shows steps of",
+        "mass",
+        1 * GRAM,
+        low=0.001 * GRAM,
+        high=_OUNCE / 4,
+        more=True,
+        measure="The last digit of the scale.",
+    )
+
+    def unused(self) -> list[str]:
+        """Name what the outline does not have, and the other way of knowing."""
+        names = ["piece_length"] if self.outline == "circle" else []
+        if self.outline != "pullover":
+            names.extend(["sleeve_length", "sleeve_top", "sleeve_cuff"])
+        if self.known_by == "swatch":
+            names.append("stitch")
+        else:
+            names.extend(["swatch_width", "swatch_length", "swatch_weight", "scale_step"])
+        return names
 
     def unlikely(self) -> str | None:
         """Say what is probably wrong with the gauge or the swatch; none if nothing is."""
@@ -174,13 +187,25 @@ class AskedOfKnitting(Sheet):
                 " whether stitches and rows are swapped, or counted on another stitch or over"
                 " another length; or weigh a swatch."
             )
+        if self.known_by == "gauge":
+            return None
+        if too_light(self.swatch_weight, self.scale_step):
+            return (
+                f"The swatch is too light for a scale with steps of {slot(self.scale_step, 'mass')}"
+                " to tell its weight. Make a larger one, or look at the scale’s steps under Finer"
+                " points."
+            )
         swatch = self.swatch_weight / self.swatch_width / self.swatch_length
         grams = convert(swatch, "lb/in**2", "g/m**2")
-        if self.known_by == "swatch" and not _LIGHTEST <= grams <= _HEAVIEST:
+        if not _LIGHTEST <= grams <= _HEAVIEST:
             thing = "finest lace" if grams < _LIGHTEST else "heaviest rug"
             beyond = "lighter" if grams < _LIGHTEST else "heavier"
+            ounces = convert(grams, "g/m**2", "oz/yd**2")
+            in_grams = f"{show(grams, 2)} g to the square metre"
+            in_ounces = f"{show(ounces, 2)} oz to the square yard"
+            weight = in_grams if self.measure == "metres, grams" else in_ounces
             return (
-                f"The swatch would be {beyond} than the {thing}, at {show(grams, 2)} g to the"
-                " square metre. Check the unit of its weight, and its width and length."
+                f"The swatch would be {beyond} than the {thing}, at {weight}. Check the unit of its"
+                " weight, and its width and length."
             )
         return None

@@ -175,7 +175,7 @@ def yards_against_gauge(v: Any) -> chart.SheetChart:
                 "not by_swatch",
                 "The full line reckons with both gauges: {yards} at {gauge_stitches}. The broken"
                 " lines take stitches alone or rows alone, and cross where there are {usual_rows}"
-                " rows to a stitch. The upright bar is the range of the answer.",
+                " rows to a stitch. The upright bar is the range, {yards_low!~} to {yards_high~}.",
             ),
             (
                 "by_swatch",
@@ -239,7 +239,11 @@ def yards_by_stitch(v: Any) -> chart.SheetChart:
                 " stitch and crochet are from published swatches, which differ; ribs and cables"
                 " are common practice, no source.",
             ),
-            ("is_patterned", "Yours, {stitch_name}, is the one in the other colour."),
+            (
+                "is_patterned",
+                "Yours, {stitch_name}, is the one in the other colour, as widely as it is known; a"
+                " weighed swatch tells more.",
+            ),
             (
                 "by_swatch",
                 "The upright line is your swatch: {by_the_swatch}, {swatch_factor} times plain"

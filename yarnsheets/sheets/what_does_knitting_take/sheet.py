@@ -16,6 +16,7 @@ from yarnsheets.units import convert
 
 # Rows to a stitch off the usual by so much are worth a second look (common practice, no source).
 _ODD_ROWS = 0.12
+_NARROW = 1.01  # high end over low, below which both may be written alike
 
 
 class WhatDoesKnittingTake(AskedOfKnitting):
@@ -30,7 +31,7 @@ class WhatDoesKnittingTake(AskedOfKnitting):
 
     question = "How much yarn does the knitting take?"
     onward = (
-        Onward("is-this-enough", {"grist": "grist", "project": "yards", "reserve": "reserve"}),
+        Onward("is-this-enough", {"grist": "grist", "project": "yards", "weights": ""}),
         Onward(
             "what-does-this-spin-take",
             {"grist_wanted": "grist", "project": "yards", "reserve": "reserve"},
@@ -102,10 +103,14 @@ class WhatDoesKnittingTake(AskedOfKnitting):
     weight = Found("mass", "weight of the yarn to have")
     has_doubt = Found("flag", "a doubt is allowed for")
     has_reserve = Found("flag", "some yarn is kept in reserve")
-    is_thin = Found("flag", "the reserve does not reach the high end of the range")
+    is_bare = Found("flag", "nothing is kept in reserve")
+    is_ample = Found("flag", "a reserve is kept, and reaches the high end of the range")
+    is_thin = Found("flag", "a reserve is kept, and does not")
     has_odd_rows = Found("flag", "the row gauge is far from the usual")
-    is_loose = Found("flag", "the knitting is looser than usual for its yarn")
-    is_tight = Found("flag", "it is tighter than usual")
+    says_range = Found("flag", "nothing is doubtful, and the range is said")
+    says_odd_rows = Found("flag", "the two gauges do not fit each other")
+    says_loose = Found("flag", "the knitting is looser than usual for its yarn")
+    says_tight = Found("flag", "it is tighter than usual")
 
     answer = knitting_words.ANSWER
     labels: ClassVar = knitting_words.LABELS
@@ -133,6 +138,7 @@ class WhatDoesKnittingTake(AskedOfKnitting):
         yards = swatch if by_swatch else both * factor
         least = min(by_stitches, by_rows, both) * stitch.low
         most = max(by_stitches, by_rows, both) * stitch.high
+        low = (swatch if by_swatch else least) * (1 - self.doubt)
         high = (swatch if by_swatch else most) * (1 + self.doubt)
         stock = yards * (1 + self.reserve)
         usual, own = state.courses.value / state.wales.value, self.gauge_rows / self.gauge_stitches
@@ -140,6 +146,9 @@ class WhatDoesKnittingTake(AskedOfKnitting):
         tightness = formulas.tightness_factor(
             convert(self.grist, "yd/lb", "km/g"), convert(loop, "in", "cm")
         )
+        has_odd_rows = not by_swatch and off > _ODD_ROWS
+        is_loose = not by_swatch and not has_odd_rows and tightness < LOOSEST.value
+        is_tight = not by_swatch and not has_odd_rows and tightness > TIGHTEST.value
         return flat | {
             **{f"is_{name}": name == self.outline for name in OUTLINES},
             "has_body": self.outline in ("hat", "pullover"),
@@ -185,16 +194,20 @@ class WhatDoesKnittingTake(AskedOfKnitting):
             "swatch_factor": formulas.stitch_factor(swatch, both),
             "factor": factor,
             "yards": yards,
-            "yards_low": (swatch if by_swatch else least) * (1 - self.doubt),
+            "yards_low": low,
             "yards_high": high,
             "stock": stock,
             "weight": formulas.mass(stock, self.grist),
             "has_doubt": self.doubt > 0,
             "has_reserve": self.reserve > 0,
-            "is_thin": stock < high,
-            "has_odd_rows": not by_swatch and off > _ODD_ROWS,
-            "is_loose": not by_swatch and tightness < LOOSEST.value,
-            "is_tight": not by_swatch and tightness > TIGHTEST.value,
+            "is_bare": not self.reserve,
+            "is_ample": self.reserve > 0 and stock >= high,
+            "is_thin": self.reserve > 0 and stock < high,
+            "has_odd_rows": has_odd_rows,
+            "says_range": not (has_odd_rows or is_loose or is_tight) and high > low * _NARROW,
+            "says_odd_rows": has_odd_rows,
+            "says_loose": is_loose,
+            "says_tight": is_tight,
         }
 
     def _laid_flat(self, outline: Outline) -> dict[str, float]:

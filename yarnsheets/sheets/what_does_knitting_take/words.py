@@ -7,43 +7,29 @@ from yarnsheets.page.sheet import Line
 from yarnsheets.units import convert
 
 ANSWER: tuple[Line, ...] = (
+    ("not is_patterned", "The {outline_name} takes about {yards~}."),
+    ("is_patterned", "The {outline_name} in {stitch_name} takes about {yards~}."),
+    ("says_range", "It may be from {yards_low!~} to {yards_high~}."),
     (
-        "is_plain",
-        "With no pattern at hand: the {outline_name} is {area} of knitting and takes about"
-        " {yards}, between {yards_low!} and {yards_high}, by its gauge.",
+        "says_odd_rows",
+        "Your two gauges do not fit plain knitting well: measure both again on a washed swatch.",
     ),
     (
-        "is_patterned",
-        "With no pattern at hand: the {outline_name} is {area} and in {stitch_name} takes between"
-        " {yards_low!} and {yards_high}, as widely as this stitch is known. Reckon with {yards};"
-        " a weighed swatch tells more.",
+        "says_loose",
+        "For this grist it is looser than knitting usually is: check grist and gauge, or weigh a"
+        " swatch.",
     ),
     (
-        "by_swatch",
-        "With no pattern at hand: the {outline_name} is {area} of your swatch’s fabric and takes"
-        " about {yards}, between {yards_low!} and {yards_high}.",
+        "says_tight",
+        "For this grist it is tighter than knitting usually is: check grist and gauge, or weigh a"
+        " swatch.",
     ),
+    ("is_ample", "With {reserve} in reserve have {stock^}, which weighs {weight^}."),
     (
-        "has_reserve",
-        "With {reserve} in reserve have {stock^}, which weighs {weight^}.",
+        "is_thin",
+        "With {reserve} in reserve have {stock^}, {weight^}; that would not reach {yards_high~}.",
     ),
-    ("not has_reserve", "With nothing in reserve, that weighs {weight^}."),
-    ("is_thin", "That would not reach {yards_high}."),
-    (
-        "has_odd_rows",
-        "Your two gauges do not fit plain knitting well: in that it would take {by_stitches} by"
-        " stitches alone and {by_rows} by rows alone. Measure both again on a washed swatch.",
-    ),
-    (
-        "is_loose",
-        "For this grist it is looser than knitting usually is, and the rule is not tried there:"
-        " check grist and gauge, or weigh a swatch.",
-    ),
-    (
-        "is_tight",
-        "For this grist it is tighter than knitting usually is, and the rule is not tried there:"
-        " check grist and gauge, or weigh a swatch.",
-    ),
+    ("is_bare", "That weighs {weight^}, with nothing in reserve."),
 )
 
 LABELS = {
@@ -95,6 +81,10 @@ def worked(measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]
     yield (
         "by_swatch",
         "That is {swatch_factor} times what plain knitting at the gauge typed here would take.",
+    )
+    yield (
+        "has_odd_rows",
+        "So far from the usual, at least one of the two gauges is doubtful.",
     )
     yield "has_doubt", "Either way {doubt} more: from {yards_low:4} to {yards_high:4}."
     yield "has_reserve", "With the reserve: {yards:4} × (1 + {reserve}) = {stock:4}."

@@ -19,7 +19,7 @@ def charts(v: Any) -> tuple[chart.SheetChart, ...]:
 def old_and_new(v: Any) -> chart.SheetChart:
     """Draw both pieces to scale, one on the other."""
     wide = larger(chart.shown("short", v.made_width), chart.shown("short", v.new_width))
-    deep = larger(chart.shown("short", v.made_depth), chart.shown("short", v.new_depth))
+    deep = larger(chart.shown("short", v.old_depth), chart.shown("short", v.new_depth))
     long, top = chart.to_scale(wide * 1.05, deep * 1.25)  # with room for words over it
     half = f"{long} / 2"
 
@@ -31,14 +31,15 @@ def old_and_new(v: Any) -> chart.SheetChart:
         )
         return corners.encode(order="place:Q")
 
-    def name(text: str, depth: Any, colour: str, dy: Any) -> tuple[alt.Chart, alt.Chart]:
+    def name(which: str, depth: Any, colour: str, dy: Any) -> tuple[alt.Chart, alt.Chart]:
+        text = f"{emit(v.is_circle)} ? {which}_across_label : {which}_label"
         return chart.words(
             chart.rows(1, x=alt.datum.at * 1, y=chart.shown("short", depth)), text, colour, dy=dy
         )
 
     closed: dict[str, Any] = {"interpolate": "linear-closed", "clip": True, "filled": True}
     # the larger piece has its words above its edge, the other below its own
-    above = choose(v.new_depth > v.made_depth, -10, 14)
+    above = choose(v.new_depth > v.old_depth, -10, 14)
     return chart.SheetChart(
         "old_and_new",
         "The piece before, and the new one",
@@ -50,21 +51,26 @@ def old_and_new(v: Any) -> chart.SheetChart:
             outline(v.new_width, v.new_depth).mark_line(
                 **closed, fill=chart.YARN, fillOpacity=0.25, stroke=chart.YARN, strokeWidth=3
             ),
-            outline(v.made_width, v.made_depth).mark_line(
+            outline(v.made_width, v.old_depth).mark_line(
                 **closed,
                 fill=chart.PROJECT,
                 fillOpacity=0.15,
                 stroke=chart.PROJECT,
                 strokeDash=[7, 4],
             ),
-            *name("new_label", v.new_depth, chart.YARN, alt.ExprRef(emit(above))),
-            *name("old_label", v.made_depth, chart.PROJECT, alt.ExprRef(emit(4 - above))),
+            *name("new", v.new_depth, chart.YARN, alt.ExprRef(emit(above))),
+            *name("old", v.old_depth, chart.PROJECT, alt.ExprRef(emit(4 - above))),
         ),
         (
             (
-                None,
-                "To scale: the broken outline is the piece before, {made_width} by {made_depth};"
+                "is_cornered",
+                "To scale: the broken outline is the piece before, {made_width} by {old_depth};"
                 " the full one is the new one, {new_width} by {new_depth}.",
+            ),
+            (
+                "is_circle",
+                "To scale: the broken outline is the piece before, {made_width} across; the full"
+                " one is the new one, {new_width} across.",
             ),
         ),
         tables=("corners",),
@@ -75,7 +81,7 @@ def depth_against_yarn(v: Any) -> chart.SheetChart:
     """Draw the depth of the new piece against the yarn in hand."""
     weight = alt.datum.at / _CURVE_ROWS * alt.param(name="hand_top", value=1)
     ratio = chart.own("mass", weight) * formulas.share_left(v.reserve) / v.made_weight
-    depth = choose(v.is_steady, v.made_depth * ratio, formulas.similar_size(v.made_depth, ratio))
+    depth = choose(v.is_steady, v.old_depth * ratio, formulas.similar_size(v.old_depth, ratio))
     here = chart.rows(
         1, weight=chart.shown("mass", v.weight), depth=chart.shown("short", v.new_depth)
     )

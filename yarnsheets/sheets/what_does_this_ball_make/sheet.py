@@ -8,10 +8,15 @@ from yarnsheets import formulas
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Table
 from yarnsheets.page.onward import Onward
-from yarnsheets.page.sheet import Line, Sheet
-from yarnsheets.sheets.shared import grists
+from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.page.text import slot
+from yarnsheets.sheets.shared.doubt import too_light
+from yarnsheets.sheets.shared.weighing import GRAM
 
 _OUNCE = 1 / 16
+
+# Depth of a round piece, of its width: of a hexagon across its flats, of the width at its corners.
+_DEPTHS = {"circle": 1.0, "hexagon": math.sqrt(3) / 2}
 
 _TURNS = [2 * math.pi * at / 48 for at in range(48)]
 
@@ -38,7 +43,7 @@ class WhatDoesThisBallMake(Sheet):
     """
 
     question = "How large a piece does this ball make?"
-    onward = (Onward("will-the-ball-last", {"grist": "grist", "weight": "weight"}),)
+    onward = (Onward("will-the-ball-last", {"weight": "weight", "rows_at": "", "left": ""}),)
 
     weight = Input(
         "Yarn in hand",
@@ -74,7 +79,8 @@ class WhatDoesThisBallMake(Sheet):
         40,
         low=0.5,
         high=400,
-        measure="A finished piece, or a swatch of the same yarn and stitch, washed and dry.",
+        measure="A finished piece, or a swatch of the same yarn and stitch, washed and dry."
+        " Straight across a circle; across a hexagon, from corner to corner.",
     )
     made_depth = Input(
         "Its depth or length",
@@ -92,63 +98,91 @@ class WhatDoesThisBallMake(Sheet):
         high=20,
         measure="Without beads, buttons or fringe.",
     )
-    grist = grists.asked(
-        "Grist of the yarn",
-        1100,
-        "Only to say the yarn in length too.",
+    scale_step = Input(
+        "The scale shows steps of",
+        "mass",
+        1 * GRAM,
+        low=0.001 * GRAM,
+        high=_OUNCE / 4,
         more=True,
+        measure="The last digit of the scale that weighed both.",
     )
 
     is_steady = Found("flag", "the width stays and only the length grows")
+    is_circle = Found("flag", "the piece is a circle")
+    is_cornered = Found("flag", "it is not")
+    has_reserve = Found("flag", "some yarn is kept in reserve")
     corners = Table("the outline, as shares of width and depth")
 
+    old_depth = Found("short", "depth of the piece made before, as the shape has it")
     usable = Found("mass", "yarn in hand without the reserve")
-    usable_yards = Found("length", "yarn in hand without the reserve")
     ratio = Found("number", "yarn for the new piece, of that for the old")
     growth = Found("number", "depth of the new piece, of that of the old")
     new_width = Found("short", "width of the new piece")
     new_depth = Found("short", "depth of the new piece")
+    new_name = Found("word", "what the new piece is")
 
     answer = (
-        (
-            None,
-            "{weight} of yarn makes a piece of {new_width} by {new_depth}, with {reserve} kept in"
-            " reserve.",
-        ),
+        ("is_cornered", "{weight} makes a {new_name} of {new_width} by {new_depth}."),
+        ("is_circle", "{weight} makes a circle {new_width} across."),
+        ("has_reserve", "That keeps {reserve} of the yarn in reserve."),
         (
             "not is_steady",
-            "It has {ratio} times the yarn of the one before, and {growth} times its width and"
-            " depth.",
+            "It takes {ratio} times the yarn of the one before, and is {growth} times as wide.",
         ),
         (
             "is_steady",
-            "It has {ratio} times the yarn of the one before, and {growth} times its length.",
+            "It takes {ratio} times the yarn of the one before, and is as many times as long.",
         ),
     )
     labels: ClassVar = {
         "new_label": "{new_width} by {new_depth}",
-        "old_label": "before: {made_width} by {made_depth}",
+        "old_label": "before: {made_width} by {old_depth}",
+        "new_across_label": "{new_width} across",
+        "old_across_label": "before: {made_width} across",
         "depth_label": "{new_depth}",
     }
 
+    def unused(self) -> list[str]:
+        """Name the depth, where the shape gives it."""
+        return ["made_depth"] if self.shape in _DEPTHS else []
+
     def work_out(self) -> Mapping[str, Any]:
         """Work out the new size and its outline."""
+        steps = f"for a scale with steps of {slot(self.scale_step, 'mass')}"
+        if too_light(self.made_weight, self.scale_step):
+            return no_answer(
+                f"The piece made before is too light {steps} to tell its weight. Take a larger one,"
+                " or look at the scale’s steps under Finer points."
+            )
+        if too_light(self.weight, self.scale_step):
+            return no_answer(
+                f"The yarn in hand is too light {steps} to tell its weight. Take a finer scale, or"
+                " look at the scale’s steps under Finer points."
+            )
         is_steady = self.shape == "steady"
+        old_depth = (
+            self.made_width * _DEPTHS[self.shape] if self.shape in _DEPTHS else self.made_depth
+        )
         usable = self.weight * formulas.share_left(self.reserve)
         ratio = usable / self.made_weight
         if is_steady:
-            new_width, new_depth = self.made_width, self.made_depth * ratio
+            new_width, new_depth = self.made_width, old_depth * ratio
         else:
             new_width = formulas.similar_size(self.made_width, ratio)
-            new_depth = formulas.similar_size(self.made_depth, ratio)
+            new_depth = formulas.similar_size(old_depth, ratio)
         return {
             "is_steady": is_steady,
+            "is_circle": self.shape == "circle",
+            "is_cornered": self.shape != "circle",
+            "has_reserve": self.reserve > 0,
+            "old_depth": old_depth,
             "usable": usable,
-            "usable_yards": formulas.length(usable, self.grist),
             "ratio": ratio,
-            "growth": new_depth / self.made_depth,
+            "growth": new_depth / old_depth,
             "new_width": new_width,
             "new_depth": new_depth,
+            "new_name": "rectangle" if is_steady else self.shape,
             "corners": [
                 {"place": place, "across": x - 0.5, "up": y}
                 for place, (x, y) in enumerate(_CORNERS[self.shape])
@@ -157,7 +191,7 @@ class WhatDoesThisBallMake(Sheet):
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
         """Write how size follows from yarn."""
-        yield None, "Yarn to use: {weight:4} less {reserve} is {usable:4}, about {usable_yards:2}."
+        yield "has_reserve", "Yarn to use: {weight:4} less {reserve} is {usable:4}."
         yield None, "Against the piece before: {usable:4} ÷ {made_weight:4} = {ratio:4}."
         yield (
             "not is_steady",
@@ -165,8 +199,8 @@ class WhatDoesThisBallMake(Sheet):
             " {growth:4}.",
         )
         yield "not is_steady", "Width: {made_width:4} × {growth:4} = {new_width:4}."
-        yield "not is_steady", "Depth: {made_depth:4} × {growth:4} = {new_depth:4}."
+        yield "not is_steady", "Depth: {old_depth:4} × {growth:4} = {new_depth:4}."
         yield (
             "is_steady",
-            "At one width, length goes as the yarn: {made_depth:4} × {growth:4} = {new_depth:4}.",
+            "At one width, length goes as the yarn: {old_depth:4} × {growth:4} = {new_depth:4}.",
         )

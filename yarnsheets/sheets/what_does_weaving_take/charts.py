@@ -78,6 +78,18 @@ def piece_on_the_loom(v: Any) -> chart.SheetChart:
                 "The threads at its end are the {loom_waste} of loom waste. They spread to the"
                 " reed, where the warp is {reed_width} wide.",
             ),
+            (
+                "is_one_close",
+                "It takes {ends|end|ends} of {warp_wound^} and {picks|pick|picks}.",
+            ),
+            (
+                "is_many_close",
+                "It takes {ends|end|ends} of {warp_wound^}, and {picks|pick|picks} for all pieces.",
+            ),
+            (
+                "is_many_open",
+                "All pieces take {picks|pick|picks}.",
+            ),
         ),
     )
 
@@ -137,8 +149,9 @@ def yards_against_length(v: Any) -> chart.SheetChart:
                 None,
                 "{finished_length} takes {warp_yards} of warp, the full line, and {weft_yards} of"
                 " weft, the broken one. Both together are {total_yards}; the band is {doubt} either"
-                " way.",
+                " way, from {total_low!} to {total_high}.",
             ),
+            ("is_thin", "What you have with the reserve, {total_stock}, would not reach that far."),
             (
                 None,
                 "The warp’s line does not start at nothing: loom waste is there before the first"
@@ -182,9 +195,13 @@ def where_it_goes(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "Of {total_stock} only {in_cloth} would lie straight in the finished cloth."
-                " Take-up, draw-in and shrinkage hold {in_bends}, {in_waste} of warp is not woven,"
-                " and {in_reserve} is reserve.",
+                "Of {total_yards} only {in_cloth} would lie straight in the finished cloth."
+                " Take-up, draw-in and shrinkage hold {in_bends}, and {in_waste} of warp is"
+                " not woven.",
+            ),
+            (
+                "has_reserve",
+                "The {reserve} in reserve is another {in_reserve} on top of that.",
             ),
         ),
         reach={"part_top": chart.shown("length", most)},

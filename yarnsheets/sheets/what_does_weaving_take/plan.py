@@ -60,6 +60,4 @@ def finished_cloth(v: Any, n: Mapping[str, Any]) -> dict[str, Any]:
         "cloth_grams": convert(area_mass, "lb/yd**2", "g/m**2"),
         "closest_warp": warp,
         "closest_weft": weft,
-        "is_close_warp": v.ends_per_inch > warp,
-        "is_close_weft": v.picks_per_inch > weft,
     }

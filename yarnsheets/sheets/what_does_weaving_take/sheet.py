@@ -28,9 +28,13 @@ class WhatDoesWeavingTake(Sheet):
     question = "How much yarn does the weaving take?"
     onward = (
         Onward(
-            "is-this-enough", {"grist": "grist", "project": "total_yards", "reserve": "reserve"}
+            "is-this-enough",
+            {"grist": "grist", "project": "takes_of_yarn", "weights": ""},
         ),
-        Onward("how-many-yards", {"grist": "grist", "project": "total_stock"}),
+        Onward(
+            "how-many-yards",
+            {"grist": "grist", "project": "takes_of_yarn", "weight": "weight_of_yarn"},
+        ),
     )
 
     finished_width = Input(
@@ -98,8 +102,7 @@ class WhatDoesWeavingTake(Sheet):
         low=0,
         high=1,
         step=0.01,
-        more=True,
-        measure="What you like to have over, as a part of what the piece takes.",
+        measure="What you like to have over, on top of what the piece takes.",
     )
     doubt = Input(
         "How far off it may be, either way",
@@ -108,7 +111,6 @@ class WhatDoesWeavingTake(Sheet):
         low=0.005,
         high=0.5,
         step=0.005,
-        more=True,
         measure="Shrinkage and take-up are seldom known better than this; after a sample in the"
         " same yarn, less. 5% either way of 700 is from 665 to 735.",
     )
@@ -119,7 +121,6 @@ class WhatDoesWeavingTake(Sheet):
         low=0,
         high=0.4,
         step=0.005,
-        more=True,
         measure="How much narrower the web is than the warp in the reed, of the width in the reed."
         " Often 5% to 10% (common practice, no source).",
     )
@@ -130,7 +131,6 @@ class WhatDoesWeavingTake(Sheet):
         low=0,
         high=0.4,
         step=0.005,
-        more=True,
         measure="The part of the warp’s own length that bending around the weft takes. Often about"
         " 10% (common practice, no source).",
     )
@@ -152,9 +152,9 @@ class WhatDoesWeavingTake(Sheet):
         low=0,
         high=120,
         step=0.5,
-        more=True,
         measure="Warp that cannot be woven, front and back together: knots, and from reed to back"
-        " rod. 18 to 36 in is usual (common practice, no source). Fringe can be cut from it.",
+        " rod. 18 to 36 in, or 45 to 90 cm, is usual (common practice, no source). Fringe can be"
+        " cut from it.",
     )
     pieces = Input(
         "Pieces on this warp",
@@ -174,7 +174,7 @@ class WhatDoesWeavingTake(Sheet):
         high=60,
         step=0.5,
         more=True,
-        measure="For the fringes of both, before they are twisted. Not used for one piece.",
+        measure="For the fringes of both, before they are twisted.",
     )
     weft_yarn = Pick(
         "Yarn of the weft",
@@ -183,17 +183,22 @@ class WhatDoesWeavingTake(Sheet):
         more=True,
     )
     weft_grist = grists.asked(
-        "Grist of the weft, if another yarn",
+        "Grist of the weft",
         1200,
-        "Left out while the weft is the same yarn as the warp.",
+        "Of the weft’s own yarn.",
         more=True,
     )
 
     is_many = Found("flag", "there are several pieces on the warp")
     has_reserve = Found("flag", "some yarn is kept in reserve")
     is_thin = Found("flag", "the reserve does not reach the high end of the range")
-    is_close_warp = Found("flag", "the warp is set closer than Ashenhurst's rule allows")
-    is_close_weft = Found("flag", "the weft is beaten closer than it allows")
+    is_one_open = Found("flag", "one piece, neither warp nor weft too close")
+    is_many_open = Found("flag", "several pieces, neither warp nor weft too close")
+    is_one_close = Found("flag", "one piece, warp or weft too close")
+    is_many_close = Found("flag", "several pieces, warp or weft too close")
+    is_close = Found("flag", "both are set closer than Ashenhurst's rule allows")
+    is_close_warp = Found("flag", "the warp alone is")
+    is_close_weft = Found("flag", "the weft alone is")
     has_losses = Found("flag", "the cloth becomes narrower")
     has_bubble = Found("flag", "the weft takes up more than the width in the reed")
     weft_grist_used = Found("grist", "grist of the weft")
@@ -218,6 +223,8 @@ class WhatDoesWeavingTake(Sheet):
     warp_weight = Found("mass", "weight of the warp to have")
     weft_weight = Found("mass", "weight of the weft to have")
     total_weight = Found("mass", "weight of both together")
+    takes_of_yarn = Found("length", "what the weaving takes of the yarn of the warp")
+    weight_of_yarn = Found("mass", "weight of that yarn to have, with the reserve")
     piece_weight = Found("mass", "weight of one finished piece")
     cloth_ounces = Found("number", "ounces to the square yard of finished cloth")
     cloth_grams = Found("number", "grams to the square metre of finished cloth")
@@ -236,6 +243,13 @@ class WhatDoesWeavingTake(Sheet):
     answer = weaving_words.ANSWER
     labels: ClassVar = weaving_words.LABELS
 
+    def unused(self) -> list[str]:
+        """Name the gap of a single piece, and the grist of a weft of the same yarn."""
+        names = [] if self.pieces > 1 else ["between"]
+        if self.weft_yarn == "same":
+            names.append("weft_grist")
+        return names
+
     def work_out(self) -> Mapping[str, Any]:
         """Work out the loom's sizes, the threads, the yarn and its weight."""
         if self.pieces % 1:
@@ -251,14 +265,27 @@ class WhatDoesWeavingTake(Sheet):
         total, keep = warp + weft, 1 + self.reserve
         warp_weight = formulas.mass(warp * keep, self.grist)
         weft_weight = formulas.mass(weft * keep, n["weft_grist_used"])
+        cloth = finished_cloth(self, n)
+        is_one = self.pieces == 1
+        is_close_warp = self.ends_per_inch > cloth["closest_warp"]
+        is_close_weft = self.picks_per_inch > cloth["closest_weft"]
+        is_open = not is_close_warp and not is_close_weft
+        is_one_yarn = self.weft_yarn == "same"
         in_piece = n["ends"] * self.finished_length + n["piece_picks"] * self.finished_width
         in_cloth = self.pieces * in_piece / inches
         in_waste = n["ends"] * (n["warp_length"] - self.pieces * n["piece_warp"]) / inches
         return (
             n
-            | finished_cloth(self, n)
+            | cloth
             | {
-                "is_many": self.pieces > 1,
+                "is_many": not is_one,
+                "is_one_open": is_one and is_open,
+                "is_many_open": not is_one and is_open,
+                "is_one_close": is_one and not is_open,
+                "is_many_close": not is_one and not is_open,
+                "is_close": is_close_warp and is_close_weft,
+                "is_close_warp": is_close_warp and not is_close_weft,
+                "is_close_weft": is_close_weft and not is_close_warp,
                 "has_reserve": self.reserve > 0,
                 "is_thin": self.reserve < self.doubt,
                 "has_losses": n["shares_added"] > 0,
@@ -275,6 +302,8 @@ class WhatDoesWeavingTake(Sheet):
                 "warp_weight": warp_weight,
                 "weft_weight": weft_weight,
                 "total_weight": warp_weight + weft_weight,
+                "takes_of_yarn": total if is_one_yarn else warp,
+                "weight_of_yarn": warp_weight + weft_weight if is_one_yarn else warp_weight,
                 "in_cloth": in_cloth,
                 "in_bends": total - in_cloth - in_waste,
                 "in_waste": in_waste,

@@ -7,41 +7,40 @@ from yarnsheets.page.sheet import Line
 from yarnsheets.units import convert
 
 ANSWER: tuple[Line, ...] = (
+    (None, "The weaving takes {total_yards}: {warp_yards} of warp and {weft_yards} of weft."),
     (
-        "not is_many",
-        "Wind {ends} ends of {warp_wound^} and set them {reed_width} wide in the reed; then"
-        " weave {woven_length} with {picks} picks.",
+        "is_one_open",
+        "Wind {ends|end|ends} of {warp_wound^}, {reed_width} wide in the reed, and weave"
+        " {woven_length} with {picks|pick|picks}.",
     ),
     (
-        "is_many",
-        "For {pieces} pieces wind {ends} ends of {warp_wound^} and set them {reed_width} wide"
-        " in the reed; then weave {woven_length} for each, with {picks} picks in all.",
+        "is_many_open",
+        "Wind {ends|end|ends} of {warp_wound^}, {reed_width} wide in the reed, and weave"
+        " {woven_length} for each of {pieces} pieces.",
     ),
-    (
-        None,
-        "The warp takes {warp_yards} and the weft {weft_yards}: together {total_yards}, or"
-        " between {total_low!} and {total_high} if that is off by {doubt} either way.",
-    ),
-    (
-        "has_reserve",
-        "With {reserve} in reserve have {warp_stock^} of warp, {warp_weight^}, and"
-        " {weft_stock^} of weft, {weft_weight^}: {total_weight^} together.",
-    ),
-    (
-        "not has_reserve",
-        "With nothing in reserve, that is {warp_weight^} of warp and {weft_weight^} of weft:"
-        " {total_weight^} together.",
-    ),
-    ("is_thin", "That would not reach {total_high}."),
     (
         "is_close_warp",
-        "The ends may be too close: in plain weave this warp reaches about {closest_warp}."
-        " Weave a sample first.",
+        "The ends may be too close: in plain weave this warp reaches about {closest_warp}; weave a"
+        " sample first.",
     ),
     (
         "is_close_weft",
-        "The picks may be too close: in plain weave this weft reaches about {closest_weft}."
-        " Weave a sample first.",
+        "The picks may be too close: in plain weave this weft reaches about {closest_weft}; weave a"
+        " sample first.",
+    ),
+    (
+        "is_close",
+        "Ends and picks may be too close: in plain weave they reach about {closest_warp} and"
+        " {closest_weft}; weave a sample first.",
+    ),
+    (
+        "has_reserve",
+        "With {reserve} in reserve have {warp_stock^} of warp, {warp_weight^}, and {weft_stock^} of"
+        " weft, {weft_weight^}.",
+    ),
+    (
+        "not has_reserve",
+        "With nothing in reserve, that is {warp_weight^} of warp and {weft_weight^} of weft.",
     ),
 )
 
@@ -87,20 +86,20 @@ def worked(measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]
         "Each end: {pieces} × {piece_warp:5}, with {between:4} between two pieces and once"
         " {loom_waste:4} of loom waste, is {warp_length:5}, which is {warp_wound:4}.",
     )
-    yield None, "Warp: {ends} ends × {warp_wound:4} = {warp_yards:4}."
+    yield None, "Warp: {ends|end|ends} × {warp_wound:4} = {warp_yards:4}."
     yield (
         None,
         "Picks: {woven_length:4} at {picks_per_inch:4} is {piece_picks}, the last one counted"
         " whole.",
     )
-    yield "is_many", "For {pieces} pieces that is {picks} picks."
+    yield "is_many", "For {pieces} pieces that is {picks|pick|picks}."
     yield (
         "has_bubble",
         "Each pick: {reed_width:4} ÷ (1 − {weft_take_up}) = {pick_length:4}.",
     )
     yield (
         None,
-        f"Weft: {{picks}} picks × {{pick_length:4}} ÷ {per_length} = {{weft_yards:4}}.",
+        f"Weft: {{picks|pick|picks}} × {{pick_length:4}} ÷ {per_length} = {{weft_yards:4}}.",
     )
     yield None, "Together: {warp_yards:4} + {weft_yards:4} = {total_yards:4}."
     yield (

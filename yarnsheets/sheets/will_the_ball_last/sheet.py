@@ -1,5 +1,6 @@
 """Whether a ball lasts to the end of a piece that is being made from it."""
 
+import math
 from collections.abc import Iterable, Mapping
 from itertools import pairwise
 from typing import Any, ClassVar
@@ -10,22 +11,18 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
+from yarnsheets.page.text import counted, show, slot
 from yarnsheets.sheets.shared import grists
-from yarnsheets.sheets.shared.doubt import times, verdict
+from yarnsheets.sheets.shared.doubt import times, times_written, too_light, verdict
 from yarnsheets.sheets.shared.weighing import GRAM
-from yarnsheets.sheets.shared.whole import whole_down
+from yarnsheets.sheets.shared.whole import whole_down, whole_up
 
 _OUNCE = 1 / 16
 
 _SAFE = 0.95  # the chance below which the page says where to stop
-
-# What each way of growing starts and ends with, as widths; a trapezoid's are typed.
-_WIDTHS = {
-    "point": (0.0, 1.0),
-    "even": (1.0, 1.0),
-    "centre": (0.0, 1.0),
-    "edge": (1.0, 0.0),
-}
+_EARLIEST = 0.1  # of the piece: before that a weighing tells too little of the whole
+_NARROW = 1.02  # high end over low, below which both may be written alike
+_HALVINGS = 50  # of the rows to come, to find where to stop: to the last digits
 
 
 class WillTheBallLast(Sheet):
@@ -40,8 +37,8 @@ class WillTheBallLast(Sheet):
 
     question = "Will the ball last?"
     onward = (
-        Onward("what-does-this-ball-make", {"grist": "grist", "weight": "now"}),
-        Onward("is-this-enough", {"grist": "grist", "weights": "now", "project": "rest_yards"}),
+        Onward("what-does-this-ball-make", {"weight": "to_go_on"}),
+        Onward("how-many-yards", {"grist": "grist", "weight": "to_go_on", "project": "rest_yards"}),
     )
 
     weight = Input(
@@ -99,8 +96,23 @@ class WillTheBallLast(Sheet):
         60,
         low=0.5,
         high=400,
-        more=True,
-        measure="The length of the last row, or of all the edge that is bound off.",
+        measure="The length of the last row, or of the last round all about.",
+    )
+    first_width = Input(
+        "Width of the first row",
+        "short",
+        20,
+        low=0.1,
+        high=400,
+        measure="Laid flat. Where the piece narrows, an edge bound off early is longer.",
+    )
+    last_width = Input(
+        "Width of the last row",
+        "short",
+        50,
+        low=0.1,
+        high=400,
+        measure="Laid flat: this edge is bound off.",
     )
     edge_factor = Input(
         "Yarn for the edge, times its length",
@@ -109,26 +121,7 @@ class WillTheBallLast(Sheet):
         low=0,
         high=20,
         step=0.1,
-        more=True,
         measure="3 to 4 times is common practice, no source; 0 if no edge is to come.",
-    )
-    first_width = Input(
-        "Width of the first row",
-        "short",
-        20,
-        low=0.1,
-        high=400,
-        more=True,
-        measure="Only for a piece that is wider at one end.",
-    )
-    last_width = Input(
-        "Width of the last row",
-        "short",
-        50,
-        low=0.1,
-        high=400,
-        more=True,
-        measure="Only for a piece that is wider at one end.",
     )
     unevenness = Input(
         "A whole piece may differ from its plan by",
@@ -150,23 +143,38 @@ class WillTheBallLast(Sheet):
         measure="The last digit of the scale.",
     )
 
+    is_new = Found("flag", "nothing is weighed yet")
     is_going = Found("flag", "rows are still to come")
-    is_done = Found("flag", "the last row is done")
-    may_fail = Found("flag", "the yarn may not last: fewer than 95 times of 100")
-    first = Found("number", "width of the first row, as the shape has it")
-    last = Found("number", "width of the last row, as the shape has it")
+    is_done_with_yarn = Found("flag", "the last row is done, and yarn is left")
+    is_done_without = Found("flag", "the last row is done, and nothing is left")
+    is_lasting = Found("flag", "rows are still to come, and yarn is left for them")
+    is_used_up = Found("flag", "rows are still to come, and nothing is left")
+    is_ranged = Found("flag", "yarn is left, and the range of the rest is wide enough to write")
+    is_narrow = Found("flag", "yarn is left, and both ends of the range may be written alike")
+    has_edge = Found("flag", "an edge is to be bound off after the last row")
+    edge_fits = Found("flag", "the last row is done, and what is left does for the edge")
+    edge_lacks = Found("flag", "the last row is done, and what is left does not")
+    may_go_on = Found("flag", "it may not last, and binding off later than now is safe")
+    must_stop = Found("flag", "it may not last, and binding off later than now is not safe")
+    rest_name = Found("word", "what is still to be made")
+    edge_name = Found("word", "what the yarn kept at the end is for; nothing if none is")
+    first = Found("short", "width of the first row, as the shape has it")
+    last = Found("short", "width of the last row, which is bound off, as the shape has it")
     row = Found("number", "row now")
     now = Found("mass", "weight left now")
+    to_go_on = Found("mass", "weight left now, if anything is")
     made = Found("share", "share of the piece that is made")
     total = Found("mass", "yarn for the whole piece, without its edge")
     rest_low = Found("mass", "low end of the yarn still to use, its edge counted in")
     rest_high = Found("mass", "high end of the yarn still to use, its edge counted in")
+    rest_within = Found("mass", "how far that may be off, 95% sure")
     words = Found("word", "how likely the yarn lasts")
     count = Found("word", "how often the yarn lasts")
-    safe_made = Found("share", "share of the piece that the yarn reaches 95 times of 100")
     points = Table("each weighing")
     ahead = Table("the weight left from now on, with its range")
 
+    all_yards = Found("length", "yarn in the ball at the start")
+    first_row = Found("number", "row at which a tenth of the piece is made")
     edge_weight = Found("mass", "yarn kept for the edge")
     used = Found("mass", "yarn used so far")
     used_yards = Found("length", "yarn used so far")
@@ -175,69 +183,112 @@ class WillTheBallLast(Sheet):
     rest_yards = Found("length", "yarn still to use, its edge counted in")
     rows_share = Found("share", "share of the rows that is done")
     halfway = Found("share", "share of the rows that is done when half the yarn is used")
-    stop_row = Found("number", "last row before the edge that the yarn reaches 95 times of 100")
+    stop_row = Found("number", "last row after which binding off is safe, 95 times of 100")
 
     answer = (
+        ("is_new", "Knit to about row {first_row} and weigh what is left of the ball."),
         (
-            "is_going",
-            "{words}: {count}. At row {row} of {rows_all} you have {now} left, about"
-            " {now_yards:2}; the rest and its edge take about {rest}, between {rest_low!} and"
-            " {rest_high} in 19 times of 20.",
+            "is_new",
+            "By then a tenth of the piece is made, and the page can tell. The ball holds about"
+            " {all_yards}.",
+        ),
+        ("is_lasting", "{words}: {count}."),
+        ("is_used_up", "The ball is used up at row {row} of {rows_all}."),
+        (
+            "is_ranged",
+            "You have {now} left, about {now_yards}; {rest_name} about {rest}, between {rest_low!}"
+            " and {rest_high}, 95% sure.",
         ),
         (
-            "is_done",
-            "All {rows_all} rows are done and {now} is left, about {now_yards:2}; the edge takes"
-            " {edge_weight}.",
+            "is_narrow",
+            "You have {now} left, about {now_yards}; {rest_name} {rest}, right to"
+            " {rest_within:1}, 95% sure.",
         ),
-        (
-            "may_fail",
-            "To be safe, start binding off after row {stop_row}, or find more yarn.",
-        ),
+        ("is_used_up", "Find more yarn: {rest_name} about {rest}, {rest_yards}."),
+        ("may_go_on", "To be safe, start binding off after row {stop_row}, or find more yarn."),
+        ("must_stop", "To be safe, bind off now, or find more yarn."),
+        ("is_done_with_yarn", "All {rows_all} rows are done, with {now} left, about {now_yards}."),
+        ("is_done_without", "All {rows_all} rows are done, and the ball is used up."),
+        ("edge_fits", "The edge takes about {edge_weight}, so that is enough."),
+        ("edge_lacks", "The edge takes about {edge_weight}, so find more yarn for it."),
     )
     labels: ClassVar = {
         "now_label": "row {row}: {now} left",
-        "edge_label": "for the edge",
+        "edge_label": "{edge_name}",
         "made_label": "{made:2} made",
     }
+
+    def unused(self) -> list[str]:
+        """Name the measures that this shape does not have."""
+        if self.shape == "trapezoid":
+            return ["edge"]
+        return ["edge", "last_width"] if self.shape == "edge" else ["first_width", "last_width"]
 
     def work_out(self) -> Mapping[str, Any]:
         """Work out the course of the ball from its weighings."""
         if odd := self._unlikely():
             return no_answer(odd)
-        first, last = _WIDTHS.get(self.shape, (self.first_width, self.last_width))
-        shares = [formulas.share_made(row / self.rows_all, first, last) for row in self.rows_at]
-        found = course(self.weight, self.left, shares, self.unevenness, self.scale_step)
-        edge = formulas.mass(self.edge * self.edge_factor / 36, self.grist)
-        used = self.weight - found.left
-        rest = found.total - used + edge
-        low, high = found.still_to_use().interval()
-        safe_made = found.safe_share(edge, _SAFE)
-        chance = found.chance(edge)
-        is_going = self.rows_at[-1] < self.rows_all
-        return {
-            "is_going": is_going,
-            "is_done": not is_going,
-            "may_fail": is_going and chance < _SAFE,
+        first, last = self._widths()
+        of_shape = {
             "first": first,
             "last": last,
+            "halfway": formulas.rows_done(0.5, first, last),
+            "all_yards": formulas.length(self.weight, self.grist),
+            "first_row": self._first_row(),
+        }
+        if not self.rows_at:
+            return of_shape | {"is_new": True}
+        found = course(
+            self.weight,
+            self.left,
+            [formulas.share_made(row / self.rows_all, first, last) for row in self.rows_at],
+            self.unevenness,
+            self.scale_step,
+        )
+        edge = self._edge_at(1.0)
+        used = self.weight - found.left
+        rest = found.total * (1 - found.made) + edge
+        low, high = found.still_to_use().interval()
+        rest_low, rest_high = max(low, 0.0) + edge, high + edge
+        chance = found.chance(edge)
+        is_going = self.rows_at[-1] < self.rows_all
+        is_lasting = is_going and found.left > 0
+        may_fail = is_lasting and times_written(chance) < times_written(_SAFE)
+        stop_row = whole_down(self.rows_all * self._safe_rows(found))
+        is_narrow = rest_high < rest_low * _NARROW
+        return of_shape | {
+            "is_going": is_going,
+            "is_done_with_yarn": not is_going and found.left > 0,
+            "is_done_without": not is_going and not found.left,
+            "is_lasting": is_lasting,
+            "is_used_up": is_going and not is_lasting,
+            "is_ranged": is_lasting and not is_narrow,
+            "is_narrow": is_lasting and is_narrow,
+            "has_edge": edge > 0,
+            "edge_fits": not is_going and 0 < edge <= found.left,
+            "edge_lacks": not is_going and edge > found.left,
+            "may_go_on": may_fail and stop_row > self.rows_at[-1],
+            "must_stop": may_fail and stop_row <= self.rows_at[-1],
+            "rest_name": "the rest and its edge take" if edge > 0 else "the rest takes",
+            "edge_name": "for the edge" if edge > 0 else "",
             "row": self.rows_at[-1],
             "now": found.left,
+            "to_go_on": found.left if found.left > 0 else math.nan,
             "made": found.made,
             "total": found.total,
-            "rest_low": max(low, 0.0) + edge,
-            "rest_high": high + edge,
+            "rest_low": rest_low,
+            "rest_high": rest_high,
+            "rest_within": rest_high - rest,
             "words": verdict(chance),
             "count": times(chance),
-            "safe_made": safe_made,
             "edge_weight": edge,
             "used": used,
             "used_yards": formulas.length(used, self.grist),
             "now_yards": formulas.length(found.left, self.grist),
             "rest": rest,
-            "rest_yards": formulas.length(rest, self.grist),
+            "rest_yards": formulas.length(rest, self.grist) if rest > 0 else math.nan,
             "rows_share": self.rows_at[-1] / self.rows_all,
-            "halfway": formulas.rows_done(0.5, first, last),
-            "stop_row": whole_down(self.rows_all * formulas.rows_done(safe_made, first, last)),
+            "stop_row": stop_row,
             "points": [
                 {"row_at": row, "weighed": left}
                 for row, left in zip(self.rows_at, self.left, strict=True)
@@ -245,19 +296,72 @@ class WillTheBallLast(Sheet):
             "ahead": self._ahead(found, first, last),
         }
 
+    def _widths(self) -> tuple[float, float]:
+        """Give the widths of the first row and of the last, as the shape has them."""
+        if self.shape == "trapezoid":
+            return self.first_width, self.last_width
+        if self.shape == "edge":
+            return self.first_width, 0.0
+        return (self.edge if self.shape == "even" else 0.0), self.edge
+
+    def _edge_at(self, rows: float) -> float:
+        """Give the yarn for the edge, bound off when a share of the rows is done."""
+        first, last = self._widths()
+        edge = first + (last - first) * rows
+        return float(formulas.mass(edge * self.edge_factor / 36, self.grist))
+
+    def _safe_rows(self, found: Course) -> float:
+        """Give the share of the rows after which the edge can still be bound off safely.
+
+        Each row takes yarn, so there is one place where it stops to be safe; but a piece that
+        narrows to its end may be safe there again, its edge being short.
+        """
+        first, last = self._widths()
+
+        def is_safe(rows: float) -> bool:
+            made = formulas.share_made(rows, first, last)
+            return found.is_safe(self._edge_at(rows), made, _SAFE)
+
+        low: float = self.rows_at[-1] / self.rows_all
+        high = 1.0
+        if is_safe(high):
+            return high
+        if not is_safe(low):
+            return low
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2
+            if is_safe(middle):
+                low = middle
+            else:
+                high = middle
+        return low
+
+    def _first_row(self) -> int:
+        first, last = self._widths()
+        return whole_up(self.rows_all * formulas.rows_done(_EARLIEST, first, last))
+
     def _unlikely(self) -> str | None:
         """Say what is probably wrong with the weighings; none if nothing is."""
-        if not self.rows_at or len(self.rows_at) != len(self.left):
+        if len(self.rows_at) != len(self.left):
             return (
-                f"There are {len(self.rows_at)} rows and {len(self.left)} weights: type one weight"
-                " for each row, a line each, in the same order."
+                f"There are {counted(len(self.rows_at), 'row', 'rows')} and"
+                f" {counted(len(self.left), 'weight', 'weights')}: type one weight for each row, a"
+                " line each, in the same order."
             )
+        steps = f"for a scale with steps of {slot(self.scale_step, 'mass')}"
+        if too_light(self.weight, self.scale_step):
+            return (
+                f"The ball is too light {steps} to tell its weight: take a finer scale, or look at"
+                " the scale’s steps under Finer points."
+            )
+        if not self.rows_at:
+            return None
         if any(b <= a for a, b in pairwise(self.rows_at)):
             return "The rows must grow from weighing to weighing: put the latest one last."
         if self.rows_at[-1] > self.rows_all:
             return (
-                f"Row {self.rows_at[-1]:g} is past the last one, {self.rows_all:g}: count again, or"
-                " set the rows in all."
+                f"Row {show(self.rows_at[-1])} is past the last one, {show(self.rows_all)}: count"
+                " again, or set the rows in all."
             )
         weights = [self.weight, *self.left]
         if any(b >= a for a, b in pairwise(weights)):
@@ -265,10 +369,23 @@ class WillTheBallLast(Sheet):
                 "The ball must grow lighter from weighing to weighing: was the bowl weighed too, or"
                 " is a weight in another unit?"
             )
+        first_row = show(self._first_row())
+        first, last = self._widths()
+        if formulas.share_made(self.rows_at[-1] / self.rows_all, first, last) < _EARLIEST:
+            return (
+                f"At row {show(self.rows_at[-1])} too little is made to tell: knit on to about row"
+                f" {first_row}, a tenth of the piece, and weigh again."
+            )
+        used = self.weight - self.left[-1]
+        if too_light(used, self.scale_step):
+            return (
+                f"Only {slot(used, 'mass')} is used, too little {steps}: knit on and weigh again,"
+                " or look at the scale’s steps under Finer points."
+            )
         return None
 
     def _ahead(self, found: Course, first: float, last: float) -> list[dict[str, float]]:
-        """Give the weight left at rows from now to the end, with the range of 19 times of 20."""
+        """Give the weight left at rows from now to the end, with its range, 95% sure."""
         steps = 24
         rows = []
         for at in range(steps + 1):
@@ -296,16 +413,17 @@ class WillTheBallLast(Sheet):
         )
         yield "is_going", "The whole: {used:4} ÷ {made:4} = {total:4}."
         yield (
-            "is_going",
-            "The edge: {edge:4} × {edge_factor:4} at {grist:4} is {edge_weight:4}.",
+            "has_edge",
+            "The edge: {last:4} × {edge_factor:4} at {grist:4} is {edge_weight:4}.",
         )
         yield (
             "is_going",
             "Still to use: {total:4} − {used:4} + {edge_weight:4} = {rest:4}, which is"
-            " {rest_yards:4}.",
+            " {rest_yards:4}; left is {now:4}.",
         )
         yield (
             "is_going",
             "How far that may be off comes from the weighings, the first guess and the steps of"
-            " the scale; it lessens with every row.",
+            " the scale; it lessens with every row. Where to bind off counts the edge as long as it"
+            " is there.",
         )
