@@ -491,7 +491,7 @@ ANSWERS: Mapping[str, tuple[Answer, ...]] = {
         ),
         answer(
             case({}),
-            case({"rows_at": [48, 68], "left": [0.184375, 0.15]}),
+            case({"weighings": [[48, 0.184375], [68, 0.15]]}),
             claim=lambda before, after: (
                 after.rest_high - after.rest_low > before.rest_high - before.rest_low
             ),

@@ -15,8 +15,8 @@ from tests.javascript import node
 from yarnsheets import sheets
 from yarnsheets.page import choices
 from yarnsheets.page.compiler import program
-from yarnsheets.page.inputs import Asked, Input, Pick, Readings
-from yarnsheets.page.reading import read_lines, read_number, round_above, written
+from yarnsheets.page.inputs import Asked, Input, Pairs, Pick, Readings
+from yarnsheets.page.reading import read_lines, read_number, read_pairs, round_above, written
 
 if TYPE_CHECKING:
     from yarnsheets.page.sheet import Sheet
@@ -33,6 +33,7 @@ TYPED = (
     *("1200,500", "1/0", "2.5", ".5", "99999999", "3\n4\n\n5½", "3\nx", "1,234,567.5", "9,5"),
     *("3 oz", "85 g", "85g", "9.4 in", "23.9cm", "1200 yd/lb", "5 Nm", "2 x", "420 TEX", "3 %"),
     *("9.6, 10.1", "9.5;9.6\t10", "9.5,9.6,9.7", '9.4"', "9 3/8 in, 24 cm", "xxx", "3 m/100 g"),
+    *("48 2.95\n68, 85 g", "48: 2", "48", "7 x\n8 9"),
     *("3/8", "0,125", "12,5", "1 1⁄4", "x", "1 2", "1/0/2", "--3", "1,20,0", "3/", "1e5", "3 5/4"),
 )
 
@@ -56,6 +57,13 @@ def any_value(rng: random.Random, asked: Asked, default: Any) -> Any:
         values = [start * math.exp(rng.gauss(0, spread)) for _ in range(count)]
         ends = [asked.low, asked.high] if rng.random() < 0.05 else []
         return [min(max(value, asked.low), asked.high) for value in values + ends]
+    if isinstance(asked, Pairs):
+        pairs = [[near(one) for one in pair] for pair in default][: rng.choice([0, 1, 2, 9])]
+        parts = asked.parts
+        return [
+            [min(max(one, p.low), p.high) for one, p in zip(pair, parts, strict=True)]
+            for pair in (pairs if rng.random() < 0.7 else sorted(pairs))
+        ]
     if isinstance(asked, Pick):
         return rng.choice(list(asked.options))
     return rng.choice([default, "", "kr", "“a\\b`${c}"])
@@ -78,7 +86,9 @@ def trials(sheet: type[Sheet]) -> list[dict[str, Any]]:
         values |= {name: any_value(rng, asked[name], values[name]) for name in changed}
         measure, grist = units[at % len(units)]
         typed = [
-            [name, rng.choice(TYPED)] for name in asked if isinstance(asked[name], Input | Readings)
+            [name, rng.choice(TYPED)]
+            for name in asked
+            if isinstance(asked[name], Input | Readings | Pairs)
         ]
         made.append(
             {
@@ -98,7 +108,7 @@ def in_python(sheet: type[Sheet], described: dict[str, Any], trial: dict[str, An
     boxes, typed = [], []
     for name, text in trial["typed"]:
         asked = described["inputs"][name]
-        read = read_lines if asked["kind"] == "readings" else read_number
+        read = {"readings": read_lines, "pairs": read_pairs}.get(asked["kind"], read_number)
         typed.append(read(asked, text, shown))
         for value in [getattr(here, name)] if asked["kind"] == "number" else []:
             box = written(asked, value, shown)

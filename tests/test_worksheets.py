@@ -17,7 +17,7 @@ NOTEBOOKS = sorted((ROOT / "worksheets").glob("*.ipynb"))
 ALL = {name_of(sheet): sheet for sheet in (getattr(sheets, name) for name in sheets.__all__)}
 NUMBER = re.compile(r"\d[\d,.]*\d|\d")
 # tests of several sheets together
-TOGETHER = {"test_deciding_sheets", "test_one_yarn_one_chance"}
+TOGETHER = {"test_any_input", "test_deciding_sheets", "test_one_yarn_one_chance"}
 
 every_notebook = pytest.mark.parametrize("notebook", NOTEBOOKS, ids=lambda path: path.stem)
 

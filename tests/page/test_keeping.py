@@ -14,7 +14,7 @@ from tests.browser import open_sheet
 from tests.reader import box, pick, said, type_in
 from tests.test_contract import trials
 from yarnsheets import sheets
-from yarnsheets.page.inputs import Input, Readings
+from yarnsheets.page.inputs import Input, Pairs, Readings
 from yarnsheets.page.sheet import name_of
 from yarnsheets.sheets import HowManyYards, HowSureIsTheGrist, WhatDoesThisSpinTake
 
@@ -54,7 +54,7 @@ def test_a_way_on_carries_what_is_there_and_of_the_same_kind(
             assert isinstance(takes, Input | Readings)  # one number is a list of one
             assert takes.dimension == known.dimension
         else:
-            assert isinstance(takes, Readings)
+            assert isinstance(takes, Readings | Pairs)
 
 
 def carried(here: Sheet, way: Onward) -> dict[str, Any]:
@@ -104,6 +104,15 @@ def test_a_link_opens_the_next_worksheet_with_these_numbers(page: Page, server: 
     there = HowSureIsTheGrist(weight=6.5 / 16, measure="metres, grams", grist_unit="tex")
     assert said(page) == there.sentence
     assert box(page, "weight").input_value() == "184.272"  # 6.5 oz, NIST Handbook 44
+
+
+def test_a_link_carries_nothing_that_is_hidden(page: Page, server: Server) -> None:
+    open_sheet(page, server, "what-does-this-spin-take")
+    way = page.get_by_role("link", name="Which singles make this yarn?")
+    assert "take_up=" in str(way.get_attribute("href"))
+    type_in(page, "plies", "1")  # nothing is plied, and no take-up asked for
+    way.hover()
+    assert "take_up=" not in str(way.get_attribute("href"))
 
 
 # ---- a link that reopens -------------------------------------------------------------------------

@@ -11,7 +11,7 @@ from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Asked, Input, Pick, Readings
+from yarnsheets.page.inputs import Asked, Input, Pairs, Pick, Readings
 from yarnsheets.sheets import (
     HowManyYards,
     IsThisEnough,
@@ -42,6 +42,10 @@ def any_value(asked: Asked) -> st.SearchStrategy[Any]:
     """Draw whatever a box takes: more often near its example, sometimes an end of its range."""
     if isinstance(asked, Pick):
         return st.sampled_from(list(asked.options))
+    if isinstance(asked, Pairs):
+        near = [st.just(pair) for pair in asked.pairs]
+        anything = st.tuples(*(any_value(part) for part in asked.parts)).map(list)
+        return st.just(asked.pairs) | st.lists(st.one_of(anything, *near), max_size=5)
     if not isinstance(asked, Input | Readings):
         return st.just(asked.default_value)
     ends = [asked.low, asked.high]
@@ -132,7 +136,7 @@ def said_times(text: str) -> float:
 
 
 def balls(left: float, **given_: Any) -> WillTheBallLast:
-    return WillTheBallLast(rows_at=[70], left=[left], scale_step=0.0001, **given_)
+    return WillTheBallLast(weighings=[(70, left)], scale_step=0.0001, **given_)
 
 
 shape = st.sampled_from(["point", "edge", "even", "centre", "trapezoid"])

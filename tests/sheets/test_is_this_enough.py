@@ -365,7 +365,7 @@ def test_bad_input_is_kept_and_explained_and_a_swatch_is_taken(sheet: Page) -> N
     before = said(sheet)
     skeins(sheet, "4.1", "four", "4.3")
     error = sheet.locator("[data-name=weights] .ys-error")
-    assert "Line 2: “four” is not a number" in error.inner_text()
+    assert "Number 2: “four” is not a number" in error.inner_text()
     assert sheet.locator("[data-name=weights] textarea").input_value() == "4.1\nfour\n4.3"
     assert said(sheet) == before
     skeins(sheet, "")

@@ -16,6 +16,8 @@ from yarnsheets.estimates import Course, course
 from yarnsheets.sheets import WillTheBallLast
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from playwright.sync_api import Page
 
     from tests.browser import Server
@@ -24,8 +26,13 @@ DRAWS = 1_000_000
 GRAM = 1 / 453.59237
 
 
-def sheet_at(**inputs: object) -> WillTheBallLast:
-    return WillTheBallLast(**inputs)
+def sheet_at(
+    rows_at: Sequence[float] = (48, 68, 84),
+    left: Sequence[float] = (2.95 / 16, 2.4 / 16, 1.85 / 16),
+    **inputs: object,
+) -> WillTheBallLast:
+    """Give a sheet with these rows, and what was left at each."""
+    return WillTheBallLast(weighings=list(zip(rows_at, left, strict=True)), **inputs)
 
 
 # ---- the course ----------------------------------------------------------------------------------
@@ -241,11 +248,9 @@ def test_a_piece_that_narrows_keeps_the_longer_edge_where_it_is_bound_off() -> N
 @pytest.mark.parametrize(
     ("inputs", "said"),
     [
-        ({"rows_at": [48, 68]}, "2 rows and 3 weights"),
         ({"rows_at": [48, 40, 84]}, "must grow"),
         ({"rows_all": 80}, "past the last one"),
         ({"left": [0.18, 0.15, 0.16]}, "grow lighter"),
-        ({"rows_at": [48], "left": [0.1, 0.09]}, "1 row and 2 weights"),
     ],
 )
 def test_what_is_unlikely_is_met_with_what_is_probably_wrong(
@@ -278,16 +283,13 @@ def test_the_page_says_what_python_says_and_the_band_narrows(page: Page, server:
         )
 
     wide = band()
-    type_in(page, "rows_at", "48\n68\n84\n100")
-    type_in(page, "left", "2.95\n2.4\n1.85\n1.15")
-    python = WillTheBallLast(
-        rows_at=[48, 68, 84, 100], left=[2.95 / 16, 2.4 / 16, 1.85 / 16, 1.15 / 16]
-    )
+    type_in(page, "weighings", "48 2.95\n68 2.4\n84, 1.85\n100: 1.15 oz")
+    python = sheet_at(rows_at=[48, 68, 84, 100], left=[2.95 / 16, 2.4 / 16, 1.85 / 16, 1.15 / 16])
     assert said(page) == python.sentence
     assert band() < wide
 
 
-def test_the_page_follows_the_grist_at_once_and_explains_lists_that_differ(
+def test_the_page_follows_the_grist_at_once_and_explains_half_a_pair(
     page: Page, server: Server
 ) -> None:
     open_sheet(page, server, "will-the-ball-last")
@@ -296,8 +298,9 @@ def test_the_page_follows_the_grist_at_once_and_explains_lists_that_differ(
     left = WillTheBallLast(grist=2200).now_yards
     assert f"about {left:.0f}\N{NO-BREAK SPACE}yd" in said(page)
     page.context.set_offline(False)
-    type_in(page, "rows_at", "48\n68")
-    page.wait_for_function(
-        "document.querySelector('.ys-sentence').textContent.includes('2 rows and 3 weights')"
-    )
-    assert page.locator("[data-name=rows_at] textarea").input_value() == "48\n68"
+    before = said(page)
+    type_in(page, "weighings", "48 2.95\n68")
+    error = page.locator("[data-name=weighings] .ys-error")
+    assert "Line 2: “68” is not two numbers, row and weight left" in error.inner_text()
+    assert page.locator("[data-name=weighings] textarea").input_value() == "48 2.95\n68"
+    assert said(page) == before

@@ -15,7 +15,7 @@ from yarnsheets.units import number_in
 Described = Mapping[str, Any]
 
 # A unit begins at the first letter, inch sign or per cent sign behind the number.
-_TYPED = re.compile(r"""([^A-Za-z%"\u2033]*)(.*)""")
+_TYPED = re.compile(r"""([^A-Za-z%"\u2033]*)((?:.|\n)*)""")
 
 # Other spellings of units, beside their names and what the page calls them.
 _SPELT = {

@@ -44,16 +44,17 @@ export function makeOnward(numbers, { address }) {
 }
 
 /**
- * What another worksheet is given: a list that is to stay empty, and each number there is.
+ * What another worksheet is given: a list that is to stay empty, and each number there is that is
+ * not hidden here.
  *
  * @param {Numbers} numbers
  * @param {Way["carries"]} carries
  * @returns {Values}
  */
 function carried(numbers, carries) {
-  const given = Object.entries(carries).map(([asked, name]) => [
-    asked,
-    /** @type {Value} */ (name ? numbers.known[name] : []),
-  ]);
+  const unused = numbers.program.unused(numbers.values);
+  const given = Object.entries(carries)
+    .filter(([, name]) => !unused.includes(name))
+    .map(([asked, name]) => [asked, /** @type {Value} */ (name ? numbers.known[name] : [])]);
   return Object.fromEntries(given.filter(([, value]) => !Number.isNaN(value)));
 }

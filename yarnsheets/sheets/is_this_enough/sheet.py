@@ -45,7 +45,7 @@ class IsThisEnough(AskedOfEnough):
         Onward("how-sure-is-the-grist", {"wanted": "range_known"}),
         Onward(
             "will-the-ball-last",
-            {"grist": "grist_known", "weight": "ball", "rows_at": "", "left": ""},
+            {"grist": "grist_known", "weight": "ball", "weighings": ""},
         ),
         Onward("what-does-this-spin-take", {"grist_wanted": "grist_known", "project": "needed"}),
     )

@@ -43,7 +43,7 @@ class WhatDoesThisBallMake(Sheet):
     """
 
     question = "How large a piece does this ball make?"
-    onward = (Onward("will-the-ball-last", {"weight": "weight", "rows_at": "", "left": ""}),)
+    onward = (Onward("will-the-ball-last", {"weight": "weight", "weighings": ""}),)
 
     weight = Input(
         "Yarn in hand",

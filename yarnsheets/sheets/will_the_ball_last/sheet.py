@@ -8,10 +8,10 @@ from typing import Any, ClassVar
 from yarnsheets import formulas
 from yarnsheets.estimates import Course, course
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
+from yarnsheets.page.inputs import Found, Input, Pairs, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
-from yarnsheets.page.text import counted, show, slot
+from yarnsheets.page.text import show, slot
 from yarnsheets.sheets.shared import grists
 from yarnsheets.sheets.shared.doubt import times, times_written, too_light, verdict
 from yarnsheets.sheets.shared.weighing import GRAM
@@ -30,7 +30,7 @@ class WillTheBallLast(Sheet):
 
     Examples
     --------
-    >>> sheet = WillTheBallLast(weight=0.2, left=[0.1], rows_at=[70], rows_all=99)
+    >>> sheet = WillTheBallLast(weight=0.2, weighings=[(70, 0.1)], rows_all=99)
     >>> round(sheet.made, 3), round(sheet.halfway, 3)
     (0.5, 0.707)
     """
@@ -68,22 +68,15 @@ class WillTheBallLast(Sheet):
         high=10000,
         measure="Rows, rounds or repeats, as you like to count; or 100 to count in per cent.",
     )
-    rows_at = Readings(
-        "Row at each weighing",
-        "number",
-        [48, 68, 84],
-        low=0.1,
-        high=10000,
-        measure="The row just finished each time, the latest last. One weighing will do; more tell"
-        " how uneven the work is.",
-    )
-    left = Readings(
-        "Weight left at each weighing",
-        "mass",
-        [2.95 * _OUNCE, 2.4 * _OUNCE, 1.85 * _OUNCE],
-        low=0,
-        high=10,
-        measure="The ball that is left, in the same order.",
+    weighings = Pairs(
+        "Weighings on the way",
+        (
+            Input("Row", "number", 48, low=0.1, high=10000, measure="The row just finished."),
+            Input("Weight left", "mass", 0.2, low=0, high=10, measure="The ball that is left."),
+        ),
+        [(48, 2.95 * _OUNCE), (68, 2.4 * _OUNCE), (84, 1.85 * _OUNCE)],
+        measure="A line each: the row just finished, then what is left of the ball. One will do;"
+        " more tell how uneven the work is.",
     )
     grist = grists.asked(
         "Grist of the yarn",
@@ -236,12 +229,12 @@ class WillTheBallLast(Sheet):
             "all_yards": formulas.length(self.weight, self.grist),
             "first_row": self._first_row(),
         }
-        if not self.rows_at:
+        if not self._rows():
             return of_shape | {"is_new": True}
         found = course(
             self.weight,
-            self.left,
-            [formulas.share_made(row / self.rows_all, first, last) for row in self.rows_at],
+            self._left(),
+            [formulas.share_made(row / self.rows_all, first, last) for row in self._rows()],
             self.unevenness,
             self.scale_step,
         )
@@ -251,7 +244,7 @@ class WillTheBallLast(Sheet):
         low, high = found.still_to_use().interval()
         rest_low, rest_high = max(low, 0.0) + edge, high + edge
         chance = found.chance(edge)
-        is_going = self.rows_at[-1] < self.rows_all
+        is_going = self._rows()[-1] < self.rows_all
         is_lasting = is_going and found.left > 0
         may_fail = is_lasting and times_written(chance) < times_written(_SAFE)
         stop_row = whole_down(self.rows_all * self._safe_rows(found))
@@ -267,11 +260,11 @@ class WillTheBallLast(Sheet):
             "has_edge": edge > 0,
             "edge_fits": not is_going and 0 < edge <= found.left,
             "edge_lacks": not is_going and edge > found.left,
-            "may_go_on": may_fail and stop_row > self.rows_at[-1],
-            "must_stop": may_fail and stop_row <= self.rows_at[-1],
+            "may_go_on": may_fail and stop_row > self._rows()[-1],
+            "must_stop": may_fail and stop_row <= self._rows()[-1],
             "rest_name": "the rest and its edge take" if edge > 0 else "the rest takes",
             "edge_name": "for the edge" if edge > 0 else "",
-            "row": self.rows_at[-1],
+            "row": self._rows()[-1],
             "now": found.left,
             "to_go_on": found.left if found.left > 0 else math.nan,
             "made": found.made,
@@ -287,12 +280,9 @@ class WillTheBallLast(Sheet):
             "now_yards": formulas.length(found.left, self.grist),
             "rest": rest,
             "rest_yards": formulas.length(rest, self.grist) if rest > 0 else math.nan,
-            "rows_share": self.rows_at[-1] / self.rows_all,
+            "rows_share": self._rows()[-1] / self.rows_all,
             "stop_row": stop_row,
-            "points": [
-                {"row_at": row, "weighed": left}
-                for row, left in zip(self.rows_at, self.left, strict=True)
-            ],
+            "points": [{"row_at": row, "weighed": left} for row, left in self.weighings],
             "ahead": self._ahead(found, first, last),
         }
 
@@ -322,7 +312,7 @@ class WillTheBallLast(Sheet):
             made = formulas.share_made(rows, first, last)
             return found.is_safe(self._edge_at(rows), made, _SAFE)
 
-        low: float = self.rows_at[-1] / self.rows_all
+        low: float = self._rows()[-1] / self.rows_all
         high = 1.0
         if is_safe(high):
             return high
@@ -336,34 +326,34 @@ class WillTheBallLast(Sheet):
                 high = middle
         return low
 
+    def _rows(self) -> list[float]:
+        return [row for row, _ in self.weighings]
+
+    def _left(self) -> list[float]:
+        return [left for _, left in self.weighings]
+
     def _first_row(self) -> int:
         first, last = self._widths()
         return whole_up(self.rows_all * formulas.rows_done(_EARLIEST, first, last))
 
     def _unlikely(self) -> str | None:
         """Say what is probably wrong with the weighings; none if nothing is."""
-        if len(self.rows_at) != len(self.left):
-            return (
-                f"There are {counted(len(self.rows_at), 'row', 'rows')} and"
-                f" {counted(len(self.left), 'weight', 'weights')}: type one weight for each row, a"
-                " line each, in the same order."
-            )
         steps = f"for a scale with steps of {slot(self.scale_step, 'mass')}"
         if too_light(self.weight, self.scale_step):
             return (
                 f"The ball is too light {steps} to tell its weight: take a finer scale, or look at"
                 " the scale’s steps under Finer points."
             )
-        if not self.rows_at:
+        if not self._rows():
             return None
-        if any(b <= a for a, b in pairwise(self.rows_at)):
+        if any(b <= a for a, b in pairwise(self._rows())):
             return "The rows must grow from weighing to weighing: put the latest one last."
-        if self.rows_at[-1] > self.rows_all:
+        if self._rows()[-1] > self.rows_all:
             return (
-                f"Row {show(self.rows_at[-1])} is past the last one, {show(self.rows_all)}: count"
+                f"Row {show(self._rows()[-1])} is past the last one, {show(self.rows_all)}: count"
                 " again, or set the rows in all."
             )
-        weights = [self.weight, *self.left]
+        weights = [self.weight, *self._left()]
         if any(b >= a for a, b in pairwise(weights)):
             return (
                 "The ball must grow lighter from weighing to weighing: was the bowl weighed too, or"
@@ -371,12 +361,12 @@ class WillTheBallLast(Sheet):
             )
         first_row = show(self._first_row())
         first, last = self._widths()
-        if formulas.share_made(self.rows_at[-1] / self.rows_all, first, last) < _EARLIEST:
+        if formulas.share_made(self._rows()[-1] / self.rows_all, first, last) < _EARLIEST:
             return (
-                f"At row {show(self.rows_at[-1])} too little is made to tell: knit on to about row"
+                f"At row {show(self._rows()[-1])} too little is made to tell: knit on to about row"
                 f" {first_row}, a tenth of the piece, and weigh again."
             )
-        used = self.weight - self.left[-1]
+        used = self.weight - self._left()[-1]
         if too_light(used, self.scale_step):
             return (
                 f"Only {slot(used, 'mass')} is used, too little {steps}: knit on and weigh again,"
@@ -389,7 +379,7 @@ class WillTheBallLast(Sheet):
         steps = 24
         rows = []
         for at in range(steps + 1):
-            row = self.rows_at[-1] + (self.rows_all - self.rows_at[-1]) * at / steps
+            row = self._rows()[-1] + (self.rows_all - self._rows()[-1]) * at / steps
             use = found.still_to_use(formulas.share_made(row / self.rows_all, first, last))
             either_way = use.expanded()
             middle = found.left - use.value
