@@ -325,7 +325,7 @@ def test_the_cautions_stand_on_the_page_of_a_telephone_too(page: Page, server: S
     page.set_viewport_size({"width": 360, "height": 740})
     open_sheet(page, server, "what-does-the-dye-lot-take")
     cautions = page.locator(".ys-cautions")
-    assert cautions.locator("h3").inner_text() == "Before you start"
+    assert cautions.locator("h2").inner_text() == "Before you start"
     lines = cautions.locator("li")
     assert lines.all_text_contents() == list(WhatDoesTheDyeLotTake.cautions)
     text = cautions.inner_text()

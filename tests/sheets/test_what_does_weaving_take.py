@@ -180,10 +180,9 @@ def test_fields_that_make_no_difference_are_hidden() -> None:
     assert scarf(pieces=2, weft_yarn="other").unused() == []
 
 
-def test_half_a_piece_is_asked_about() -> None:
-    sheet = scarf(pieces=1.5)
-    assert "1.5 pieces are not a whole number" in sheet.sentence
-    assert "ends" not in sheet.sentence
+def test_half_a_piece_is_refused() -> None:
+    with pytest.raises(traitlets.TraitError, match=r"1\.5 is not a whole number"):
+        scarf(pieces=1.5)
 
 
 @pytest.mark.parametrize(

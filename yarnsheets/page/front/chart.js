@@ -30,9 +30,10 @@ export function makeChart(numbers, description, hand) {
   const frame = make("div", "ys-frame");
   frame.setAttribute("role", "img");
   const picture = /** @type {HTMLElement & {view?: View}} */ (make("div", "ys-picture"));
+  picture.setAttribute("aria-hidden", "true"); // the frame has its words
   frame.append(picture);
   const caption = make("figcaption");
-  el.append(make("h3", "", description.title), frame, caption);
+  el.append(make("h2", "", description.title), frame, caption);
   const grip = description.grip && makeGrip(numbers, description.grip, hand);
   if (grip) frame.append(grip.el);
 

@@ -78,7 +78,7 @@ export async function makeControls(numbers, host, id, hear) {
   const { cautions } = numbers.description;
   if (cautions.length) {
     const aside = make("aside", "ys-cautions");
-    aside.append(make("h3", "", "Before you start"), makeList("ul", cautions));
+    aside.append(make("h2", "", "Before you start"), makeList("ul", cautions));
     el.append(aside);
   }
 

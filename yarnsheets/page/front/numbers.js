@@ -111,10 +111,19 @@ export class Numbers {
     const templates = this.hasAnswer
       ? answer.filter(([when]) => this.program.holds(when, this.known)).map(([, text]) => text)
       : this.found.warnings;
-    const [headline = "", ...beside] = templates.map((template) => this.fill(template));
+    const said = templates.map((template) => this.fill(template));
+    const first = said.findIndex((text) => /[.?!]$/.test(text)) + 1; // the parts of one sentence
     // the number wanted is a slot with a star
-    const [wanted = ""] = templates[0]?.match(/\{[^{}]*\*[^{}]*\}/) ?? [];
-    return { headline, wanted: this.fill(wanted), beside: beside.join(" ") };
+    const [wanted = ""] =
+      templates
+        .slice(0, first)
+        .join("")
+        .match(/\{[^{}]*\*[^{}]*\}/) ?? [];
+    return {
+      headline: said.slice(0, first).join(" "),
+      wanted: this.fill(wanted),
+      beside: said.slice(first).join(" "),
+    };
   }
 
   /** The whole answer as one text. */

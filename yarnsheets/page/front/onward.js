@@ -32,7 +32,7 @@ export function makeOnward(numbers, { address }) {
   if (ways.length) {
     el.setAttribute("aria-label", TITLE);
     el.append(
-      make("h3", "", TITLE),
+      make("h2", "", TITLE),
       makeList(
         "ul",
         ways.map(({ link }) => link),

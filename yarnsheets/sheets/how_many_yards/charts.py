@@ -158,7 +158,8 @@ def grist_against_plies(v: Any) -> chart.SheetChart:
                 chart.PROJECT,
                 align="right",
                 dx=-4,
-                dy=-10,
+                # on the side of the line where the yarn's own point is not
+                dy=alt.ExprRef(emit(choose(chart.shown("grist", v.yarn_grist) < just, -10, 11))),
                 clip=True,
             ),
             *chart.words(here, "plied_label", chart.INK, align="left", dx=12, dy=-12),

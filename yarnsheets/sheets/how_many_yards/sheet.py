@@ -87,8 +87,8 @@ class HowManyYards(Sheet):
     strand_needed = Found("grist", "grist of the strand at which the weight just makes the project")
 
     answer = (
-        ("not is_plied", "{weight} of yarn at {grist} is about {yards~}."),
-        ("is_plied", "{weight} of {plies}-ply yarn at {yarn_grist} is about {yards~}."),
+        ("not is_plied", "{weight} of yarn at {grist} is about {yards~*}."),
+        ("is_plied", "{weight} of {plies}-ply yarn at {yarn_grist} is about {yards~*}."),
         ("has_spare", "Your project takes {project}, so that is enough, with {spare:2} to spare."),
         ("is_just", "Your project takes {project}, so that is just enough."),
         (

@@ -127,7 +127,8 @@ def twist_against_grist(v: Any) -> chart.SheetChart:
                 here,
                 "twist_label",
                 chart.YARN,
-                dy=18,
+                # on the outside of the curve, which falls where grist is weight per length
+                dy=alt.ExprRef(emit(choose(chart.GRIST_POWER > 0, 18, -14))),
                 **chart.lean(chart.shown("grist", v.grist), top),
             ),
         ),

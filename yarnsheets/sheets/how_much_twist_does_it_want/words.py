@@ -14,9 +14,9 @@ from yarnsheets.published.twists import (
 )
 
 ANSWER: tuple[Line, ...] = (
-    ("is_usual", "For {twist} treadle {treadles_wanted:2|time|times} to a draft of {draft}."),
-    ("is_soft", "It wants at least {least:2^}, {treadles_least:2^|treadle|treadles} to a draft."),
-    ("is_hard", "It wants at most {most:2}, {treadles_most:2|treadle|treadles} to a draft."),
+    ("is_usual", "For {twist} treadle {treadles_wanted:2*|time|times} to a draft of {draft}."),
+    ("is_soft", "It wants at least {least:2^*}, {treadles_least:2^|treadle|treadles} to a draft."),
+    ("is_hard", "It wants at most {most:2*}, {treadles_most:2|treadle|treadles} to a draft."),
     (
         "is_usual",
         "That slants the fibres on the outside of your single by {slant:2|degree|degrees}, a"

@@ -201,7 +201,7 @@ class IsMyBalanceRight(Sheet):
     labels: ClassVar = {
         "maker_label": "the maker’s {balance_factor!}",
         "factor_label": "found: {factor!}",
-        "reads_label": "reads {reported!}, is {true_grist!}",
+        "reads_label": "reads {reported!}",
     }
 
     def work_out(self) -> Mapping[str, Any]:

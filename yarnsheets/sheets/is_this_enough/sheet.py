@@ -102,10 +102,10 @@ class IsThisEnough(AskedOfEnough):
     size_chances = Table("chance for each figure")
 
     answer = (
-        ("is_unspun", "Have {target^} to be enough {safe_times} times of 100."),
+        ("is_unspun", "Have {target^*} to be enough {safe_times} times of 100."),
         ("is_unspun", "That is {target_weight^} of yarn; the project itself takes {needed}."),
         ("is_unspun", "Type the weight of each skein, and the page tells the chance."),
-        ("has_answer", "{verdict}: {times}."),
+        ("has_answer", "{verdict*}: {times}."),
         (
             "is_ranged",
             "You have about {at_hand~}, between {at_hand_low!~} and {at_hand_high~}, 95% sure; the"

@@ -133,7 +133,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
     swatch = Table("the stitches of the swatch")
 
     answer = (
-        (None, "{wraps_per_inch} usually means a grist of {usual_low~!} to {usual_high~}."),
+        (None, "{wraps_per_inch} usually means a grist of {usual_low~!} to {usual_high~*}."),
         ("is_airy", "Yours, of {grist~}, is airier than most handspun."),
         ("is_usual", "Yours, of {grist~}, is as airy as handspun usually is."),
         ("is_dense", "Yours, of {grist~}, is denser than most handspun."),

@@ -190,10 +190,10 @@ class WhatDoesDampAirChange(Sheet):
     answer = (
         (
             "has_range",
-            "On the other day it weighs about {weight_then}, between {weight_low!} and"
+            "On the other day it weighs about {weight_then*}, between {weight_low!} and"
             " {weight_high}.",
         ),
-        ("not has_range", "On the other day it weighs about {weight_then}."),
+        ("not has_range", "On the other day it weighs about {weight_then*}."),
         (None, "It is still {yards~} of yarn, so its grist is then about {grist_then~}."),
         (
             "has_invoice",

@@ -7,8 +7,8 @@ from yarnsheets.page.sheet import Line
 from yarnsheets.units import convert
 
 ANSWER: tuple[Line, ...] = (
-    ("not is_patterned", "The {outline_name} takes about {yards~}."),
-    ("is_patterned", "The {outline_name} in {stitch_name} takes about {yards~}."),
+    ("not is_patterned", "The {outline_name} takes about {yards~*}."),
+    ("is_patterned", "The {outline_name} in {stitch_name} takes about {yards~*}."),
     ("says_range", "It may be from {yards_low!~} to {yards_high~}."),
     (
         "says_odd_rows",

@@ -19,8 +19,8 @@ CAUTIONS: tuple[str, ...] = (
 )
 
 ANSWER: tuple[Line, ...] = (
-    ("is_one", "Dye {goods} in one lot, with {lot_stock} of stock."),
-    ("is_many", "Dye {goods} in {lots} lots, each with {lot_stock} of stock."),
+    ("is_one", "Dye {goods} in one lot, with {lot_stock*} of stock."),
+    ("is_many", "Dye {goods} in {lots} lots, each with {lot_stock*} of stock."),
     ("is_one", "That stock holds {lot_dye@g} of dye."),
     ("is_many", "In all that is {all_stock}, which holds {all_dye@g} of dye."),
     ("has_spare", "Of the {goods}, {reserve} is the reserve you asked for."),

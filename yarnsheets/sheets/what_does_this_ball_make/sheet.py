@@ -123,8 +123,8 @@ class WhatDoesThisBallMake(Sheet):
     new_name = Found("word", "what the new piece is")
 
     answer = (
-        ("is_cornered", "{weight} makes a {new_name} of {new_width} by {new_depth}."),
-        ("is_circle", "{weight} makes a circle {new_width} across."),
+        ("is_cornered", "{weight} makes a {new_name} of {new_width*} by {new_depth}."),
+        ("is_circle", "{weight} makes a circle {new_width*} across."),
         ("has_reserve", "That keeps {reserve} of the yarn in reserve."),
         (
             "not is_steady",

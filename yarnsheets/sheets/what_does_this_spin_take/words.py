@@ -8,7 +8,7 @@ from yarnsheets.page.sheet import Line
 ANSWER: tuple[Line, ...] = (
     (
         None,
-        "Buy {put_ups} × {put_up} of {bought} for {currency}\N{NO-BREAK SPACE}{cost}.",
+        "Buy {put_ups*} × {put_up} of {bought} for {currency}\N{NO-BREAK SPACE}{cost}.",
     ),
     (
         "has_reserve",

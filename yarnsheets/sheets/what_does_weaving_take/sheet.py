@@ -7,8 +7,7 @@ from yarnsheets import formulas
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick
 from yarnsheets.page.onward import Onward
-from yarnsheets.page.sheet import Line, Sheet, no_answer
-from yarnsheets.page.text import show
+from yarnsheets.page.sheet import Line, Sheet
 from yarnsheets.sheets.shared import grists
 from yarnsheets.sheets.what_does_weaving_take import words as weaving_words
 from yarnsheets.sheets.what_does_weaving_take.plan import finished_cloth, finished_to_loom
@@ -252,11 +251,6 @@ class WhatDoesWeavingTake(Sheet):
 
     def work_out(self) -> Mapping[str, Any]:
         """Work out the loom's sizes, the threads, the yarn and its weight."""
-        if self.pieces % 1:
-            return no_answer(
-                f"{show(self.pieces)} pieces are not a whole number: type how many you weave on"
-                " this warp."
-            )
         weft_grist = self.weft_grist if self.weft_yarn == "other" else self.grist
         inches = convert(1.0, "yd", "in")
         n = finished_to_loom(self) | {"weft_grist_used": weft_grist}

@@ -7,7 +7,7 @@ from yarnsheets.page.sheet import Line
 from yarnsheets.units import convert
 
 ANSWER: tuple[Line, ...] = (
-    (None, "The weaving takes {total_yards}: {warp_yards} of warp and {weft_yards} of weft."),
+    (None, "The weaving takes {total_yards*}: {warp_yards} of warp and {weft_yards} of weft."),
     (
         "is_one_open",
         "Wind {ends|end|ends} of {warp_wound^}, {reed_width} wide in the reed, and weave"

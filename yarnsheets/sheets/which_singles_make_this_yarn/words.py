@@ -16,11 +16,11 @@ ANSWER: tuple[Line, ...] = (
         "Your {in_hand_words} alone would make {in_hand_plied}, and {strand} is wanted. Take one"
         " out of the list, or ask for a heavier yarn.",
     ),
-    ("is_spun", "Spin a single of {asked}, with a cut of {asked_cut}."),
-    ("is_plied", "Spin {plies} singles of {asked}, each with a cut of {asked_cut}."),
+    ("is_spun", "Spin a single of {asked*}, with a cut of {asked_cut}."),
+    ("is_plied", "Spin {plies} singles of {asked*}, each with a cut of {asked_cut}."),
     (
         "is_completed",
-        "Beside your {in_hand_words} spin one of {asked}, with a cut of {asked_cut}.",
+        "Beside your {in_hand_words} spin one of {asked*}, with a cut of {asked_cut}.",
     ),
     (
         "is_cabled",

@@ -179,14 +179,14 @@ class WillTheBallLast(Sheet):
     stop_row = Found("number", "last row after which binding off is safe, 95 times of 100")
 
     answer = (
-        ("is_new", "Knit to about row {first_row} and weigh what is left of the ball."),
+        ("is_new", "Knit to about row {first_row*} and weigh what is left of the ball."),
         (
             "is_new",
             "By then a tenth of the piece is made, and the page can tell. The ball holds about"
             " {all_yards}.",
         ),
-        ("is_lasting", "{words}: {count}."),
-        ("is_used_up", "The ball is used up at row {row} of {rows_all}."),
+        ("is_lasting", "{words*}: {count}."),
+        ("is_used_up", "The ball is used up at row {row*} of {rows_all}."),
         (
             "is_ranged",
             "You have {now} left, about {now_yards}; {rest_name} about {rest}, between {rest_low!}"

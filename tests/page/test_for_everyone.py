@@ -1,0 +1,170 @@
+"""Every page for every reader: on a phone and a projector, by keyboard, in the dark, read aloud."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from tests.browser import ROOT, open_sheet
+from tests.reader import box, pick, type_in
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from playwright.sync_api import Page
+
+    from tests.browser import Server
+
+NAMES = [path.stem for path in sorted((ROOT / "worksheets").glob("*.ipynb"))]
+WIDTHS = (360, 1280, 1920)
+MOST_OF_A_PHONE = 96  # px of a phone's height that the answer may take for good
+
+# The rules of axe-core: WCAG 2.2 A and AA, and its own best practice.
+AXE = """async () => {
+    const { violations } = await axe.run(document, { resultTypes: ["violations"] });
+    return violations.map(({ id, nodes }) =>
+        `${id}: ${nodes.map((node) => node.html.slice(0, 120)).slice(0, 3).join(" | ")}`);
+}"""
+
+# Texts of a chart that lie over one another or over its edge: the corners of each as it is drawn,
+# slanted or not, and two that no straight line parts. A halo is the same text again.
+STRUCK = """() => [...document.querySelectorAll(".ys-picture svg")].flatMap((svg) => {
+    const frame = svg.closest(".ys-frame").getBoundingClientRect();
+    const corners = (text) => {
+        const [{ x, y, width, height }, at] = [text.getBBox(), text.getScreenCTM()];
+        const trim = height * 0.15; // above the letters and below them
+        return [[x, y + trim], [x + width, y + trim], [x + width, y + height - trim],
+            [x, y + height - trim]].map(([h, v]) => new DOMPoint(h, v).matrixTransform(at));
+    };
+    const along = (points, { x, y }) => points.map((point) => point.x * x + point.y * y);
+    const sides = ([a, b, , d]) => [{ x: b.x - a.x, y: b.y - a.y }, { x: d.x - a.x, y: d.y - a.y }];
+    const apart = (one, other) => [...sides(one), ...sides(other)].some((side) => {
+        const [here, there] = [along(one, side), along(other, side)];
+        return Math.max(...here) <= Math.min(...there) || Math.max(...there) <= Math.min(...here);
+    });
+    const texts = [...svg.querySelectorAll("text")]
+        .filter((text) => text.textContent && text.checkVisibility({ opacityProperty: true })
+            && text.getAttribute("opacity") !== "0")
+        .map((text) => ({ said: text.textContent, at: corners(text),
+            isClipped: text.closest("[clip-path]") !== null }))
+        .filter(({ at, isClipped }) => !isClipped || at.some(({ x, y }) => x > frame.left
+            && x < frame.right && y > frame.top && y < frame.bottom));
+    const name = svg.closest("figure").dataset.name;
+    const out = texts
+        .filter(({ at }) => at.some(({ x, y }) => x < frame.left - 1 || x > frame.right + 1
+            || y < frame.top - 1 || y > frame.bottom + 1))
+        .map(({ said }) => `${name}: "${said}" is cut off`);
+    const over = texts.flatMap((one, place) => texts.slice(place + 1)
+        .filter((other) => other.said !== one.said && !apart(one.at, other.at))
+        .map((other) => `${name}: "${one.said}" and "${other.said}"`));
+    return [...new Set([...out, ...over])];
+})"""
+
+
+def drawn(page: Page, server: Server, name: str) -> Page:
+    """Open a worksheet and wait for its charts."""
+    open_sheet(page, server, name)
+    page.wait_for_selector(".ys-picture svg")
+    return page
+
+
+def complaints(page: Page, copy: Path) -> list[Any]:
+    """Give what axe-core finds wrong with a page."""
+    page.add_script_tag(path=copy / ".front/node_modules/axe-core/axe.min.js")
+    return list(page.evaluate(AXE))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_page_has_no_barrier_light_dark_or_with_something_wrong(
+    page: Page, server: Server, copy: Path, name: str
+) -> None:
+    drawn(page, server, name)
+    assert complaints(page, copy) == []
+    page.emulate_media(color_scheme="dark")
+    boxes = page.locator("input[aria-describedby]:visible")
+    if boxes.count():
+        boxes.first.fill("nothing")
+        boxes.first.blur()
+        assert page.locator(".ys-stale").is_visible()
+    assert complaints(page, copy) == []
+
+
+def test_the_list_has_no_barrier(page: Page, server: Server, copy: Path) -> None:
+    for scheme in ("light", "dark"):
+        page.emulate_media(color_scheme=scheme)
+        page.goto(server.address)
+        assert complaints(page, copy) == []
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_text_of_a_chart_lies_over_another_or_over_the_edge(
+    page: Page, server: Server, name: str
+) -> None:
+    drawn(page, server, name)
+    for width in WIDTHS:
+        page.set_viewport_size({"width": width, "height": 900})
+        for measure, grist in (("yards, ounces", "yd/lb"), ("metres, grams", "tex")):
+            if page.locator(".ys-units select").count() == 2:
+                pick(page, measure, grist)
+            page.wait_for_timeout(60)  # the charts take their new width with the next frame
+            assert page.evaluate(STRUCK) == [], (width, measure)
+            assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_answer_leaves_a_phone_its_room(page: Page, server: Server, name: str) -> None:
+    page.set_viewport_size({"width": 360, "height": 740})
+    drawn(page, server, name)
+    page.evaluate("scrollTo(0, 900)")
+    headline = page.locator(".ys-headline").bounding_box()
+    assert headline
+    assert headline["height"] <= MOST_OF_A_PHONE
+    for control in page.locator(".ys-sheet :is(input, select, textarea, summary):visible").all():
+        control.focus()
+        place = control.bounding_box()
+        top = page.locator(".ys-headline").bounding_box()
+        assert place
+        assert top
+        assert place["y"] + place["height"] > top["y"] + top["height"]
+
+
+def test_a_slider_and_its_chart_are_seen_together_on_a_phone(page: Page, server: Server) -> None:
+    page.set_viewport_size({"width": 360, "height": 740})
+    drawn(page, server, "how-many-yards")
+    group = page.locator("[data-name=weight]")
+    group.evaluate("(it) => it.scrollIntoView()")
+    chart = page.locator("[data-name=weight] + figure .ys-picture").bounding_box()
+    assert chart
+    assert chart["y"] + chart["height"] <= 740
+    page.set_viewport_size({"width": 1280, "height": 900})
+    page.wait_for_function("document.querySelectorAll('.ys-charts figure').length === 3")
+
+
+def test_type_is_large_enough_for_the_back_row(page: Page, server: Server) -> None:
+    page.set_viewport_size({"width": 1920, "height": 1080})
+    drawn(page, server, "how-many-yards")
+    page.keyboard.press("l")
+    sizes = page.evaluate(
+        """[...document.querySelectorAll(".ys-picture text, .ys-headline, .ys-label")]
+            .filter((it) => it.checkVisibility())
+            .map((it) => parseFloat(getComputedStyle(it).fontSize) * (it.currentCSSZoom ?? 1))"""
+    )
+    assert min(sizes) >= 24
+    type_in(page, "weight", "1l")  # the key does not reach a box that is typed in
+    page.keyboard.press("l")
+    assert page.locator("html").get_attribute("data-type") == "usual"
+
+
+def test_every_control_shows_that_it_has_the_focus(page: Page, server: Server) -> None:
+    drawn(page, server, "how-many-yards")
+    box(page, "grist").focus()
+    for _ in range(12):
+        page.keyboard.press("Tab")
+        outline = page.evaluate(
+            """() => {
+                const [it, kind] = [document.activeElement, "::-webkit-slider-thumb"];
+                return it.type === "range" ? "solid" : getComputedStyle(it).outlineStyle;
+            }"""
+        )
+        assert outline != "none"
