@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 import sys
+from base64 import b64encode
 from typing import TYPE_CHECKING
 
 from playwright.sync_api import sync_playwright
@@ -15,8 +16,12 @@ from tests.browser import CHROMIUM_OPTIONS, ROOT, chromium, open_sheet, serving
 from yarnsheets.serve.worksheets import PICTURES
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Page
+    from playwright.sync_api import Browser, Page
 
+LARGE = ("how-many-yards", "how-sure-is-the-grist")  # those that README shows by themselves
+VIEWS = ((1280, 900, "light"), (1920, 1080, "dark"), (360, 740, "light"), (360, 740, "dark"))
+HIGH = 330  # px of the views side by side
+QUALITY = 70  # of JPEG
 NAMES = [path.stem for path in sorted((ROOT / "worksheets").glob("*.ipynb"))]
 
 # The first chart without its words, cut to what is inside its axes.
@@ -43,16 +48,39 @@ def small(page: Page) -> str:
     return re.sub(r"\d+\.\d+", lambda number: f"{float(number[0]):.1f}".removesuffix(".0"), text)
 
 
+def side_by_side(browser: Browser, shots: list[bytes]) -> bytes:
+    """Set pictures of one page side by side, in one small picture."""
+    images = "".join(
+        f'<img src="data:image/png;base64,{b64encode(shot).decode()}" style="height:{HIGH}px">'
+        for shot in shots
+    )
+    page = browser.new_page(viewport={"width": 1400, "height": HIGH})
+    page.set_content(f'<div style="display:inline-flex;gap:12px">{images}</div>')
+    page.wait_for_function("[...document.images].every((image) => image.complete)")
+    picture = page.locator("div").screenshot(type="jpeg", quality=QUALITY)
+    page.close()
+    return picture
+
+
 def main(names: list[str]) -> None:
     """Take the pictures of worksheets."""
     PICTURES.mkdir(exist_ok=True)
     with serving("--no-browser", "--port=0") as server, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium(), args=CHROMIUM_OPTIONS)
         for name in names:
-            page = browser.new_page(viewport={"width": 1280, "height": 1180})
+            page = browser.new_page(viewport={"width": 1280, "height": 900})
             open_sheet(page, server, name)
             page.wait_for_selector(".ys-picture svg")
-            page.screenshot(path=ROOT / f".pictures/{name}.png")
+            if name in LARGE:
+                page.screenshot(path=ROOT / f".pictures/{name}.jpg", type="jpeg", quality=QUALITY)
+            shots = []
+            for width, height, look in VIEWS:
+                page.set_viewport_size({"width": width, "height": height})
+                page.emulate_media(color_scheme=look)
+                page.wait_for_timeout(200)  # the charts take their new width with the next frame
+                shots.append(page.screenshot())
+            (ROOT / f".pictures/{name}-views.jpg").write_bytes(side_by_side(browser, shots))
+            page.emulate_media(color_scheme="light")
             page.set_viewport_size({"width": 480, "height": 900})
             page.wait_for_timeout(200)
             (PICTURES / f"{name}.svg").write_text(small(page), "utf-8")
