@@ -168,3 +168,21 @@ def test_every_control_shows_that_it_has_the_focus(page: Page, server: Server) -
             }"""
         )
         assert outline != "none"
+
+
+def test_a_word_is_explained_where_it_first_stands_and_a_measure_drawn(
+    page: Page, server: Server, copy: Path
+) -> None:
+    drawn(page, server, "how-many-yards")
+    terms = page.locator(".ys-term")
+    assert terms.all_text_contents() == ["What is grist?"]  # singles are not spoken of here
+    meaning = page.locator(".ys-meaning").first
+    assert meaning.is_hidden()
+    terms.first.press("Enter")
+    assert "finer the yarn" in meaning.inner_text()
+    page.keyboard.press("Escape")
+    assert meaning.is_hidden()
+    how = page.locator("[data-name=grist] .ys-how")
+    how.locator("summary").click()
+    assert how.locator("svg path").count() > 3
+    assert complaints(page, copy) == []

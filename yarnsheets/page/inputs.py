@@ -27,17 +27,19 @@ class Asked(_Described):
 
     Every kind has a `title`, what it is called on the page; a `dimension`, one of
     `choices.OWN_UNITS` or "number" for one without a unit; `measure`, which tells in a sentence
-    or two where it comes from; and `more`, which folds it away with the finer points.
+    or two where it comes from; `drawing`, which shows that; and `more`, which folds it away with
+    the finer points.
     """
 
     kind = ""
     title: str
     measure: str
     more: bool
+    drawing = ""
 
     def describe(self) -> dict[str, Any]:
         """Describe the input as the page reads it."""
-        fields = ("kind", "title", "dimension", "measure", "more")
+        fields = ("kind", "title", "dimension", "measure", "more", "drawing")
         return {
             **{field: getattr(self, field) for field in fields},
             "default": self.default_value,
@@ -81,6 +83,7 @@ class Input(_Bounded, traitlets.Float[float, float]):
         step: float | None = None,
         percent: str = "",
         more: bool = False,
+        drawing: str = "",
     ) -> None:
         super().__init__(value, help=title)
         self.title = title
@@ -91,6 +94,7 @@ class Input(_Bounded, traitlets.Float[float, float]):
         self.measure = measure
         self.percent = percent
         self.more = more
+        self.drawing = drawing
 
     def validate(self, obj: Any, value: Any) -> float:
         """Refuse a number outside the range, in the reader's words."""
@@ -121,6 +125,7 @@ class Readings(_Bounded, traitlets.List[float]):
         high: float,
         measure: str,
         more: bool = False,
+        drawing: str = "",
     ) -> None:
         super().__init__(traitlets.Float(), default_value=list(values), help=title)
         self.values = [float(value) for value in values]
@@ -130,6 +135,7 @@ class Readings(_Bounded, traitlets.List[float]):
         self.high = high
         self.measure = measure
         self.more = more
+        self.drawing = drawing
 
     def validate(self, obj: Any, value: Any) -> list[float]:
         """Refuse a reading outside the range, in the reader's words."""
@@ -157,12 +163,14 @@ class Pairs(Asked, traitlets.List[Any]):
         *,
         measure: str,
         more: bool = False,
+        drawing: str = "",
     ) -> None:
         self.title = title
         self.parts = parts
         self.pairs = [[float(each) for each in pair] for pair in pairs]
         self.measure = measure
         self.more = more
+        self.drawing = drawing
         super().__init__(default_value=self.pairs, help=title)
 
     def validate(self, obj: Any, value: Any) -> list[list[float]]:

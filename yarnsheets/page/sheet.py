@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
 import traitlets
 
-from yarnsheets.page import choices, ways
+from yarnsheets.page import choices, explain, ways
 from yarnsheets.page.inputs import Asked, Found, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.text import Line, Shown, fill, said
@@ -153,6 +153,12 @@ def _describe(sheet: type[Sheet]) -> dict[str, Any]:
         "name": name_of(sheet),
         "question": sheet.question,
         "inputs": {name: asked.describe() for name, asked in sheet.inputs().items()},
+        "glossary": explain.GLOSSARY,
+        "drawings": {
+            asked.drawing: explain.drawing(asked.drawing)
+            for asked in sheet.inputs().values()
+            if asked.drawing
+        },
         "ways": {name: asked.describe() for name, asked in ways.ASKED.items()},
         "found": {name: found.describe() for name, found in sheet.finds().items()},
         "tables": list(sheet.tables()),

@@ -1,6 +1,7 @@
 /* The inputs of a sheet: each with its label, its control, what is wrong with it, and a hint. */
 
 import { make, makeList, makePart, setText } from "./dom.js";
+import { makeExplain } from "./explain.js";
 import { makeNumber, makePairs, makePick, makeReadings, makeWords } from "./fields.js";
 
 /**
@@ -36,6 +37,8 @@ export async function makeControls(numbers, host, id, hear) {
   const errors = /** @type {Map<string, string>} */ (new Map());
   const unread = /** @type {Set<string>} */ (new Set()); // fields that are being typed in
 
+  const explain = makeExplain(numbers.description, id);
+  const hidden = numbers.program.unused(numbers.values);
   for (const [name, asked] of Object.entries(numbers.description.inputs)) {
     const control = await kinds[asked.kind]({
       name,
@@ -61,7 +64,8 @@ export async function makeControls(numbers, host, id, hear) {
     const error = make("p", "ys-error");
     error.id = `${id}-${name}-error`;
     error.hidden = true;
-    const hint = make("p", "ys-hint", asked.measure);
+    const isHidden = hidden.includes(name); // and what it says, not said yet
+    const hint = isHidden ? make("p", "ys-hint", asked.measure) : explain.hint(asked);
     hint.id = `${id}-${name}-hint`;
     control.field.id = `${id}-${name}`;
     control.field.setAttribute("aria-describedby", `${error.id} ${hint.id}`);
@@ -69,7 +73,7 @@ export async function makeControls(numbers, host, id, hear) {
     label.htmlFor = control.field.id;
     const group = make("div", `ys-input ys-${asked.kind}`);
     group.dataset["name"] = name;
-    group.append(label, ...control.parts, error, hint);
+    group.append(label, ...control.parts, error, hint, ...explain.drawing(asked));
     (asked.more ? finer : el).append(group);
     controls.set(name, { ...control, group, error, last: [] });
   }

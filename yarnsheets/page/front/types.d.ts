@@ -13,6 +13,7 @@ export interface Asked {
   dimension: string;
   measure: string;
   more: boolean;
+  drawing: string;
   default: Value;
   low: number;
   high: number;
@@ -53,6 +54,10 @@ export interface Description {
   name: string;
   question: string;
   inputs: Record<string, Asked>;
+  /** What words mean. */
+  glossary: Record<string, string>;
+  /** SVG of how something is measured. */
+  drawings: Record<string, string>;
   /** What is asked beside a grist, for the ways to give one. */
   ways: Record<string, Asked>;
   found: Record<string, { dimension: string; what: string }>;

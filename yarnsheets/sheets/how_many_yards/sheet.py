@@ -52,6 +52,7 @@ class HowManyYards(Sheet):
         low=0.1 / 16,
         high=20,
         measure="Weigh the skein, bobbin or fibre, less the tie bands, bobbin or bowl.",
+        drawing="scale",
     )
     plies = Input(
         "Strands plied together",

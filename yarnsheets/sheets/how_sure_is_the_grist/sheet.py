@@ -57,6 +57,7 @@ class HowSureIsTheGrist(Sheet):
         high=400,
         measure="Trim a cut until the balance hangs level, lay it along a ruler unstretched, and"
         " write down its length: 9.6 or 9 5/8. Take cuts from different parts of the skein.",
+        drawing="cut",
     )
     usual_spread = Input(
         "A yarn like this is usually uneven by",

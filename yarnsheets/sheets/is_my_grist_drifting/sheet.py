@@ -75,6 +75,7 @@ class IsMyGristDrifting(Sheet):
         high=400,
         measure="Every few yards trim a cut until the balance hangs level and write its length"
         " under the one before: 9.6 or 9 5/8.",
+        drawing="cut",
     )
     bobbins = Readings(
         "Cuts taken from each bobbin",

@@ -24,6 +24,7 @@ class AskedOfEnough(Sheet):
         low=0.01 * GRAM,
         high=20,
         measure="A line a skein, all of the same yarn, without ties; empty before there is any.",
+        drawing="scale",
     )
     grist = grists.asked(
         "Grist of the yarn",
@@ -58,6 +59,7 @@ class AskedOfEnough(Sheet):
         low=0.02 * _OZ,
         high=2,
         measure="Knitted or woven as the project will be, dry, in the same air as the skeins.",
+        drawing="swatch",
     )
     swatch_area = Input(
         "Area of the swatch",

@@ -6,4 +6,13 @@ from yarnsheets.published.sources import GRIST
 
 def asked(title: str, value: float, measure: str, *, more: bool = False) -> Input:
     """Ask for a grist that handspun yarn can have."""
-    return Input(title, "grist", value, low=GRIST.low, high=GRIST.high, measure=measure, more=more)
+    return Input(
+        title,
+        "grist",
+        value,
+        low=GRIST.low,
+        high=GRIST.high,
+        measure=measure,
+        more=more,
+        drawing="cut",
+    )

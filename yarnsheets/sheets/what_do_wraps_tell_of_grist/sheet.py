@@ -66,6 +66,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
         step=0.5,
         measure="Lay the yarn round a ruler, turns touching, neither stretched nor pressed, and"
         " count them.",
+        drawing="wraps",
     )
     covered = Input(
         "Width they cover",

@@ -57,6 +57,7 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         high=_MOST_TURNS,
         step=5,  # of the slider; any number can be typed
         measure="Count the threads of the skein at one place, or the turns as you wind.",
+        drawing="turns",
     )
     circumference = Input(
         "Once round the reel",
@@ -82,6 +83,7 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         low=0.1 * GRAM,
         high=20,
         measure="The whole skein, as wound.",
+        drawing="scale",
     )
     tare = Input(
         "Weight of the ties or basket alone",

@@ -59,6 +59,7 @@ class AskedOfKnitting(Sheet):
         high=20,
         measure="Counted on a swatch in this yarn, washed and dried: plain knitting (stockinette),"
         " even if the piece is in another stitch.",
+        drawing="swatch",
     )
     gauge_rows = Input(
         "Rows of plain knitting",

@@ -77,6 +77,7 @@ class WillTheBallLast(Sheet):
         [(48, 2.95 * _OUNCE), (68, 2.4 * _OUNCE), (84, 1.85 * _OUNCE)],
         measure="A line each: the row just finished, then what is left of the ball. One will do;"
         " more tell how uneven the work is.",
+        drawing="ball",
     )
     grist = grists.asked(
         "Grist of the yarn",
