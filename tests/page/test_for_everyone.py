@@ -186,3 +186,23 @@ def test_a_word_is_explained_where_it_first_stands_and_a_measure_drawn(
     how.locator("summary").click()
     assert how.locator("svg path").count() > 3
     assert complaints(page, copy) == []
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_page_prints_on_one_sheet_of_paper_with_day_and_address(
+    page: Page, server: Server, name: str
+) -> None:
+    drawn(page, server, name)
+    page.evaluate(
+        """() => addEventListener("beforeprint", () => {
+            globalThis.printed = [document.querySelector(".ys-printed").textContent,
+                document.querySelectorAll(".ys-worked li").length];
+        })"""
+    )
+    assert page.pdf(format="A4").count(b"/Type /Page\n") == 1
+    said, steps = page.evaluate("printed")
+    today = page.evaluate("new Date().getFullYear()")
+    assert f" {today} http" in said
+    assert f"{name}.ipynb#" in said
+    assert steps > 0
+    assert page.locator(".ys-worked").get_attribute("open") is None  # folded again

@@ -182,9 +182,3 @@ def test_the_reader_s_own_words_are_no_formula_in_a_spreadsheet(page: Page, serv
     type_in(page, "currency", '=1,"2"')
     _, rows = saved(page)
     assert rows[WhatDoesThisSpinTake.currency.title] == ("asked", '\'=1,"2"', "")
-
-
-def test_a_page_prints_on_one_sheet_of_paper(page: Page, server: Server) -> None:
-    open_sheet(page, server, "how-many-yards")
-    printed = page.pdf(format="A4")
-    assert printed.count(b"/Type /Page\n") == 1

@@ -69,7 +69,25 @@ export function makeArithmetic(numbers) {
     steps = now;
   }
   el.addEventListener("toggle", update);
-  return { el, update };
+
+  return {
+    el,
+    update,
+
+    /**
+     * Unfold the steps for paper; give what folds them again, if they were.
+     *
+     * @returns {() => void}
+     */
+    unfold() {
+      const wasOpen = el.open;
+      el.open = true;
+      update();
+      return () => {
+        el.open = wasOpen;
+      };
+    },
+  };
 }
 
 /**

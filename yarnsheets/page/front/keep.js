@@ -39,8 +39,18 @@ export function makeKeep(numbers, { address }) {
       copyLink(copied, address.of(writeLink(numbers.values, numbers.choice))),
     );
   add("Print", () => window.print());
-  el.append(copied);
-  return { el };
+  const printed = make("p", "ys-printed"); // on paper only
+  el.append(copied, printed);
+
+  return {
+    el,
+
+    /** Write the day, and where the page is found again. */
+    date() {
+      const link = address?.of(writeLink(numbers.values, numbers.choice)) ?? "";
+      printed.textContent = `${new Date().toLocaleDateString("en-GB", { dateStyle: "long" })} ${link}`;
+    },
+  };
 }
 
 /**

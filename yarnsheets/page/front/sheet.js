@@ -134,7 +134,18 @@ export async function mount(el, description, program, host) {
   });
   host.charts().then(figures.start);
 
+  let fold = () => {};
+  const onPrint = () => {
+    fold = arithmetic.unfold();
+    keep.date();
+  };
+  const onPrinted = () => fold();
+  addEventListener("beforeprint", onPrint);
+  addEventListener("afterprint", onPrinted);
+
   return () => {
+    removeEventListener("beforeprint", onPrint);
+    removeEventListener("afterprint", onPrinted);
     clearTimeout(resting);
     narrow.removeEventListener("change", place);
     figures.end();
