@@ -36,7 +36,7 @@ ONE_OF_MANY = re.compile(r"(?<![\d.,/])\b1[ \xa0](?!(?:is|as|less|weighs)\b)([a-
 # nothing more, nothing less
 NONE_OF_IT = re.compile(r"(?<![\d.,])0[ \xa0]\S+ (?:more|less|longer|shorter)\b")
 NUMBER = r"−?\d[\d,]*(?:\.\d+)?"
-UNIT = r"(?:%|\N{NO-BREAK SPACE}[^\s,.;:]+)?"
+UNIT = r"(?:%|(?:\N{NO-BREAK SPACE}[^\s,.;:]+)*)"
 RANGE = re.compile(
     rf"(?:\bbetween ({NUMBER}){UNIT} and|(?<![\d.,−])({NUMBER}){UNIT} to) ({NUMBER})(?![\d/])"
 )
@@ -120,7 +120,13 @@ def gone_on(sheet: Sheet) -> list[str]:
     [
         *("About nan\xa0yd.", "About –\xa0yd.", "Has {yards}.", "Two  blanks.", "For \xa018.00."),
         *("1 skeins", "treadle 1 times", "1\xa0turns", "spin 0\xa0yd more"),
-        *("between 4 and 4\xa0oz", "between 5\xa0oz and 4\xa0oz", "9 to 9.0\xa0oz", "1,200 to 900"),
+        *(
+            "between 4 and 4\xa0oz",
+            "between 5\xa0oz and 4\xa0oz",
+            "9 to 9.0\xa0oz",
+            "1,200 to 900",
+            "5\xa0m/100\xa0g to 4",
+        ),
     ],
 )
 def test_what_no_reader_should_see_is_seen(text: str) -> None:
