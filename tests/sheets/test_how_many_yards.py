@@ -2,12 +2,13 @@
 
 import math
 import re
+from typing import Any
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 from traitlets import TraitError
 
+from tests.drawn import any_inputs, any_units, few
 from tests.javascript import compiled, in_javascript
 from yarnsheets.page import chart, choices
 from yarnsheets.page.inputs import Input
@@ -22,17 +23,6 @@ NUMBER = r"[\d,]+(?:\.\d+)?"
 
 def number(text: str) -> float:
     return float(text.replace(",", ""))
-
-
-def any_inputs() -> st.SearchStrategy[dict[str, float]]:
-    return st.fixed_dictionaries(
-        {
-            name: st.integers(int(i.low), int(i.high)).map(float)
-            if i.step == 1
-            else st.floats(i.low, i.high)
-            for name, i in HowManyYards.inputs().items()
-        }
-    )
 
 
 def test_half_a_pound_at_1200_yards_per_pound_is_600_yards() -> None:
@@ -101,15 +91,17 @@ def test_an_input_cannot_take_a_name_of_the_charts_own() -> None:
 # ---- units ---------------------------------------------------------------------------------
 
 
-@given(any_inputs(), st.sampled_from(choices.MEASURES), st.sampled_from(choices.GRIST_UNITS))
+@few
+@given(any_inputs(HowManyYards), any_units)
 def test_switching_units_there_and_back_loses_nothing(
-    inputs: dict[str, float], measure: choices.Measure, grist: choices.GristUnit
+    inputs: dict[str, Any], units: dict[str, str]
 ) -> None:
     sheet = HowManyYards(**inputs)
-    before = sheet.sentence
-    sheet.measure, sheet.grist_unit = measure.name, grist.unit
-    assert {name: getattr(sheet, name) for name in inputs} == inputs
-    sheet.measure, sheet.grist_unit = choices.MEASURES[0].name, choices.GRIST_UNITS[0].unit
+    before, known = sheet.sentence, sheet.all_known()
+    there, back = (units["measure"], units["grist_unit"]), (sheet.measure, sheet.grist_unit)
+    sheet.measure, sheet.grist_unit = there
+    assert repr(sheet.all_known()) == repr(known)
+    sheet.measure, sheet.grist_unit = back
     assert sheet.sentence == before
 
 

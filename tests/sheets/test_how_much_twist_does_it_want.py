@@ -12,14 +12,14 @@ import math
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import minimize_scalar
 
 from tests.browser import open_sheet
+from tests.drawn import any_inputs, few, two_in_order
 from tests.emitted import names_in, run
 from tests.reader import type_in
-from tests.sheets.planning import any_of, check_unused, check_words, within
 from yarnsheets.sheets import HowMuchTwistDoesItWant
 from yarnsheets.units import convert
 
@@ -269,33 +269,18 @@ def test_one_of_each_is_said_as_one() -> None:
     sheet = HowMuchTwistDoesItWant(grist=600, twist=1, ratio=9, draft=9, treadles=1)
     assert plain(sheet).startswith("For 1 to the inch treadle 1 time to a draft of 9 in.")
     assert any("Cotton: 1 turn to the inch" in line for line in sheet.arithmetic)
-    check_words(sheet)
 
 
-# ---- any input at all ----------------------------------------------------------------------------
+# ---- which way it moves --------------------------------------------------------------------------
 
 
-@settings(deadline=None)
-@given(any_of(HowMuchTwistDoesItWant))
-def test_any_input_is_answered_in_words_that_hold(values: dict[str, Any]) -> None:
-    check_words(HowMuchTwistDoesItWant(**values))
-
-
-@settings(deadline=None)
-@given(any_of(HowMuchTwistDoesItWant), st.data())
-def test_what_is_hidden_makes_no_difference(values: dict[str, Any], data: st.DataObject) -> None:
-    sheet = HowMuchTwistDoesItWant(**values)
-    for name in sheet.unused():
-        check_unused(sheet, name, data.draw(within(HowMuchTwistDoesItWant, name)))
-
-
-@settings(deadline=None)
-@given(any_of(HowMuchTwistDoesItWant), st.sampled_from(["twist", "grist"]), st.data())
+@few
+@given(any_inputs(HowMuchTwistDoesItWant), st.sampled_from(["twist", "grist"]), st.data())
 def test_more_twist_or_a_thicker_single_never_slants_less(
     values: dict[str, Any], name: str, data: st.DataObject
 ) -> None:
     # trade sense, no source
-    ends = sorted(data.draw(st.tuples(*2 * [within(HowMuchTwistDoesItWant, name)])))
+    ends = data.draw(two_in_order(HowMuchTwistDoesItWant, name))
     less, more = (HowMuchTwistDoesItWant(**values | {name: end}) for end in ends)
     if name == "grist":
         less, more = more, less

@@ -14,13 +14,13 @@ import math
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.browser import open_sheet
+from tests.drawn import few
 from tests.emitted import run
 from tests.reader import box, centre, said, type_in
-from tests.sheets.drawn import all_inputs, wrong_with
 from yarnsheets import units
 from yarnsheets.published.yarn_weights import YARN_WEIGHTS
 from yarnsheets.sheets import WhatDoWrapsTellOfGrist
@@ -54,7 +54,7 @@ def test_1200_yards_to_the_pound_makes_many_counts(grams: float, wraps: float) -
     assert sheet.density == pytest.approx(grams, abs=0.0005 / wraps * 2 * grams)
 
 
-@settings(deadline=None)
+@few
 @given(st.floats(3, 70))
 def test_the_range_ends_where_the_wraps_would_be_those_counted(wraps: float) -> None:
     sheet = WhatDoWrapsTellOfGrist(wraps=wraps * 2, covered=2)
@@ -191,13 +191,7 @@ def test_the_grist_is_not_asked_of_a_reader_with_wraps_alone() -> None:
 # ---- whatever is typed -------------------------------------------------------------------------
 
 
-@settings(deadline=None, max_examples=150)
-@given(all_inputs(WhatDoWrapsTellOfGrist))
-def test_whatever_is_typed_is_answered_in_words(given: dict[str, Any]) -> None:
-    assert wrong_with(WhatDoWrapsTellOfGrist(**given)) == []
-
-
-@settings(deadline=None)
+@few
 @given(st.floats(3, 70), st.floats(1, 1.5))
 def test_more_wraps_never_mean_a_heavier_yarn(wraps: float, times: float) -> None:
     """Trade sense: a thinner yarn of the same airiness is longer to the weight."""

@@ -16,13 +16,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.browser import open_sheet, wait_until
+from tests.drawn import few
 from tests.published.test_tables import printed
 from tests.reader import said, type_in
-from tests.sheets.drawn import a_value, all_inputs, wrong_with
 from yarnsheets.page import chart
 from yarnsheets.published import regain
 from yarnsheets.sheets import WhatDoesDampAirChange
@@ -109,7 +109,7 @@ def test_ends_that_would_be_written_alike_are_not_given() -> None:
     assert "between" in WhatDoesDampAirChange().sentence
 
 
-@settings(deadline=None)
+@few
 @given(st.floats(0.001, 0.33), st.floats(0.001, 0.33), st.floats(100, 30000))
 def test_the_yards_are_the_same_on_both_days(now: float, then: float, grist: float) -> None:
     sheet = typed(now, then, grist=grist)
@@ -371,22 +371,7 @@ def test_only_the_boxes_that_count_are_asked() -> None:
     assert "water_now" not in WhatDoesDampAirChange(now_by="regain").unused()
 
 
-@settings(deadline=None, max_examples=100)
-@given(all_inputs(WhatDoesDampAirChange), st.data())
-def test_what_is_not_asked_makes_no_difference(given: dict[str, Any], data: st.DataObject) -> None:
-    sheet = WhatDoesDampAirChange(**given)
-    inputs = WhatDoesDampAirChange.inputs()
-    changed = {name: data.draw(a_value(inputs[name])) for name in sheet.unused()}
-    assert WhatDoesDampAirChange(**given | changed).sentence == sheet.sentence
-
-
-@settings(deadline=None, max_examples=150)
-@given(all_inputs(WhatDoesDampAirChange))
-def test_whatever_is_typed_is_answered_in_words(given: dict[str, Any]) -> None:
-    assert wrong_with(WhatDoesDampAirChange(**given)) == []
-
-
-@settings(deadline=None, max_examples=60)
+@few
 @given(
     st.floats(0.1, 0.9), st.floats(0.1, 0.9), st.floats(0.1, 0.9),
     st.sampled_from(["none", "silk", COTTON, POLYESTER]), st.floats(0.01, 0.99),

@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 import traitlets
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.browser import open_sheet
+from tests.drawn import few
 from tests.published.test_tables import printed
 from tests.reader import box, said, type_in
-from tests.sheets.drawn import a_value, all_inputs, wrong_with
 from yarnsheets.sheets import WhatDoesTheDyeLotTake, WhatDoesThisSpinTake
 
 if TYPE_CHECKING:
@@ -241,7 +241,7 @@ def test_what_cannot_be_is_refused_in_the_readers_words(name: str, wrong: Any) -
         lot(**{name: wrong})
 
 
-@settings(max_examples=40, deadline=None)
+@few
 @given(
     weight=st.floats(0.05, 5),
     spare=st.floats(0, 1),
@@ -269,23 +269,7 @@ def test_dye_is_neither_made_nor_lost(
     assert sheet.lot_weight <= 1 + 1e-9  # every lot fits in the pot
 
 
-@settings(deadline=None, max_examples=150)
-@given(all_inputs(WhatDoesTheDyeLotTake))
-def test_whatever_is_typed_is_answered_in_words(given: dict[str, Any]) -> None:
-    assert wrong_with(WhatDoesTheDyeLotTake(**given)) == []
-
-
-@settings(deadline=None, max_examples=80)
-@given(all_inputs(WhatDoesTheDyeLotTake), st.data())
-def test_what_is_not_asked_makes_no_difference(given: dict[str, Any], data: st.DataObject) -> None:
-    sheet = WhatDoesTheDyeLotTake(**given)
-    inputs = WhatDoesTheDyeLotTake.inputs()
-    changed = {name: data.draw(a_value(inputs[name])) for name in sheet.unused()}
-    again = WhatDoesTheDyeLotTake(**given | changed)
-    assert (again.sentence, again.arithmetic) == (sheet.sentence, sheet.arithmetic)
-
-
-@settings(deadline=None, max_examples=80)
+@few
 @given(
     st.floats(0.01, 5), st.floats(1, 2), st.floats(0, 1), st.sampled_from(["scale", "astm", "eu"])
 )

@@ -35,6 +35,15 @@ def test_a_scarf_grows_in_length_alone() -> None:
     assert (sheet.new_width, sheet.new_depth) == (8, 60)
 
 
+@pytest.mark.parametrize("shape", ["triangle", "steady"])
+def test_a_piece_of_the_same_yarn_is_not_said_to_be_one_times_as_large(shape: str) -> None:
+    # by hand: a hundredth more yarn is half a hundredth more width, written as 1
+    for weight in (0.25, 0.2512):
+        sheet = WhatDoesThisBallMake(shape=shape, made_weight=0.25, weight=weight, reserve=0)
+        assert "about as much yarn as the one before" in sheet.sentence
+    assert "1.2 times" in WhatDoesThisBallMake(made_weight=0.5, weight=0.6, reserve=0).sentence
+
+
 @pytest.mark.parametrize("shape", ["triangle", "rectangle", "steady", "circle", "hexagon"])
 def test_the_new_piece_takes_all_but_the_reserve(shape: str) -> None:
     sheet = WhatDoesThisBallMake(shape=shape, weight=0.7, reserve=0.1)

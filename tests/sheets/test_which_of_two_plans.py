@@ -3,11 +3,10 @@
 from typing import Any
 
 import pytest
-from hypothesis import assume, given, settings
-from hypothesis import strategies as st
+from hypothesis import assume, given
 
+from tests.drawn import any_inputs, few, two_in_order
 from tests.emitted import run
-from tests.sheets.planning import any_of, check_unused, check_words, within
 from yarnsheets.sheets import WhatDoesThisSpinTake, WhichOfTwoPlans
 
 FIRST = {"plies": 2, "take_up": 1.03, "buying": "prepared", "price": 18.0, "put_up": 0.25}
@@ -70,7 +69,6 @@ def test_one_of_each_is_said_as_one() -> None:
     assert "and 1 hour at the wheel" in plans.sentence
     assert "First plan 1 hour and 1 bobbin, second plan 2 hours" in hours_caption(plans)
     assert any(line.startswith("First plan: 1 ply takes 100") for line in plans.arithmetic)
-    check_words(plans)
 
 
 def test_costs_that_are_written_alike_are_alike() -> None:
@@ -79,26 +77,12 @@ def test_costs_that_are_written_alike_are_alike() -> None:
     assert WhichOfTwoPlans(price_1=18.01, price_2=18).second_is_cheaper
 
 
-@settings(deadline=None)
-@given(any_of(WhichOfTwoPlans))
-def test_any_input_is_answered_in_words_that_hold(values: dict[str, Any]) -> None:
-    check_words(WhichOfTwoPlans(**values))
-
-
-@settings(deadline=None)
-@given(any_of(WhichOfTwoPlans), st.data())
-def test_what_is_hidden_makes_no_difference(values: dict[str, Any], data: st.DataObject) -> None:
-    plans = WhichOfTwoPlans(**values)
-    for name in plans.unused():
-        check_unused(plans, name, data.draw(within(WhichOfTwoPlans, name)))
-
-
-@settings(deadline=None)
-@given(any_of(WhichOfTwoPlans), st.tuples(*2 * [within(WhichOfTwoPlans, "project")]))
+@few
+@given(any_inputs(WhichOfTwoPlans), two_in_order(WhichOfTwoPlans, "project"))
 def test_more_yards_never_take_less_of_anything(
-    values: dict[str, Any], projects: tuple[float, float]
+    values: dict[str, Any], projects: list[float]
 ) -> None:
-    small, large = (WhichOfTwoPlans(**values | {"project": each}) for each in sorted(projects))
+    small, large = (WhichOfTwoPlans(**values | {"project": each}) for each in projects)
     assume(not small.warnings and not large.warnings)
     for name in ("needed_1", "cost_1", "all_hours_1", "all_bobbins_1", "needed_2", "cost_2"):
         assert getattr(large, name) >= getattr(small, name) * (1 - 1e-12)

@@ -10,11 +10,11 @@ from typing import Any
 
 import pytest
 import traitlets
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.drawn import any_inputs, few, two_in_order
 from tests.emitted import names_in, run
-from tests.sheets.planning import any_of, check_unused, check_words, within
 from yarnsheets.sheets import WhichSinglesMakeThisYarn
 from yarnsheets.units import convert
 
@@ -234,41 +234,27 @@ def test_what_is_not_used_is_not_shown() -> None:
     assert WhichSinglesMakeThisYarn(plies=1, in_hand=[3000]).unused() == ["plies", "cable_take_up"]
 
 
-# ---- any input at all ----------------------------------------------------------------------------
+# ---- which way it moves --------------------------------------------------------------------------
 
 
-@settings(deadline=None)
-@given(any_of(WhichSinglesMakeThisYarn))
-def test_any_input_is_answered_in_words_that_hold(values: dict[str, Any]) -> None:
-    check_words(WhichSinglesMakeThisYarn(**values))
-
-
-@settings(deadline=None)
-@given(any_of(WhichSinglesMakeThisYarn), st.data())
-def test_what_is_hidden_makes_no_difference(values: dict[str, Any], data: st.DataObject) -> None:
-    sheet = WhichSinglesMakeThisYarn(**values)
-    for name in sheet.unused():
-        check_unused(sheet, name, data.draw(within(WhichSinglesMakeThisYarn, name)))
-
-
-@settings(deadline=None)
-@given(any_of(WhichSinglesMakeThisYarn), st.sampled_from(["micron", "spread"]), st.data())
+@few
+@given(any_inputs(WhichSinglesMakeThisYarn), st.sampled_from(["micron", "spread"]), st.data())
 def test_a_coarser_fibre_never_spins_finer(
     values: dict[str, Any], name: str, data: st.DataObject
 ) -> None:
     # trade sense, no source
-    ends = sorted(data.draw(st.tuples(*2 * [within(WhichSinglesMakeThisYarn, name)])))
+    ends = data.draw(two_in_order(WhichSinglesMakeThisYarn, name))
     fine, coarse = (WhichSinglesMakeThisYarn(**values | {name: end}) for end in ends)
     assert coarse.finest <= fine.finest * (1 + 1e-12)
 
 
-@settings(deadline=None)
-@given(any_of(WhichSinglesMakeThisYarn), st.sampled_from(["plies", "grist_wanted"]), st.data())
+@few
+@given(any_inputs(WhichSinglesMakeThisYarn), st.sampled_from(["plies", "grist_wanted"]), st.data())
 def test_a_finer_yarn_or_more_singles_never_want_thicker_ones(
     values: dict[str, Any], name: str, data: st.DataObject
 ) -> None:
     kept = values | {"in_hand": [], "take_up": 1.03}
-    ends = sorted(data.draw(st.tuples(*2 * [within(WhichSinglesMakeThisYarn, name)])))
+    ends = data.draw(two_in_order(WhichSinglesMakeThisYarn, name))
     thick, fine = (WhichSinglesMakeThisYarn(**kept | {name: end}) for end in ends)
     assert fine.asked >= thick.asked * (1 - 1e-12)
 

@@ -172,7 +172,7 @@ def _write(
 ) -> str:
     value = known[name]
     if isinstance(value, str):
-        return value
+        return value.strip(" ")  # a reader's own words have blanks around them at times
     dimension = dimensions[name]
     if dimension == "money":
         return money(value)

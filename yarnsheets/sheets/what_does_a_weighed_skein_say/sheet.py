@@ -24,6 +24,7 @@ from yarnsheets.sheets.shared.reached import is_within
 from yarnsheets.sheets.shared.weighing import GRAM, typed
 from yarnsheets.units import convert
 
+_LEAST_BUILD_UP = 0.0001  # in: less is no thickness of a yarn
 _MOST_TURNS = 1500
 _CURVE_ROWS = 80
 
@@ -229,7 +230,7 @@ class WhatDoesAWeighedSkeinSay(Sheet):
             "is_grist_narrow": half_width < _NARROW_GRIST,
             "is_once": not is_twice,
             "is_twice": is_twice,
-            "is_built_up": self.build_up > 0,
+            "is_built_up": self.build_up >= _LEAST_BUILD_UP,
             "is_reached": is_reached,
             "is_reachable": not is_reached and enough > 0,
             "is_out_of_reach": not is_reached and enough == 0,

@@ -17,6 +17,7 @@ from yarnsheets.units import convert
 # Rows to a stitch off the usual by so much are worth a second look (common practice, no source).
 _ODD_ROWS = 0.12
 _NARROW = 1.01  # high end over low, below which both may be written alike
+_APART = 1.001  # ends of a range that are nearer are written alike in four figures
 
 
 class WhatDoesKnittingTake(AskedOfKnitting):
@@ -101,7 +102,7 @@ class WhatDoesKnittingTake(AskedOfKnitting):
     yards_high = Found("length", "high end of its range")
     stock = Found("length", "yarn to have, with the reserve")
     weight = Found("mass", "weight of the yarn to have")
-    has_doubt = Found("flag", "a doubt is allowed for")
+    has_doubt = Found("flag", "a doubt is allowed for that moves the figures")
     has_reserve = Found("flag", "some yarn is kept in reserve")
     is_bare = Found("flag", "nothing is kept in reserve")
     is_ample = Found("flag", "a reserve is kept, and reaches the high end of the range")
@@ -198,7 +199,7 @@ class WhatDoesKnittingTake(AskedOfKnitting):
             "yards_high": high,
             "stock": stock,
             "weight": formulas.mass(stock, self.grist),
-            "has_doubt": self.doubt > 0,
+            "has_doubt": high > low * _APART,
             "has_reserve": self.reserve > 0,
             "is_bare": not self.reserve,
             "is_ample": self.reserve > 0 and stock >= high,

@@ -36,7 +36,7 @@ LABELS = {
     "area_label": "{area} in all",
     "body_label": "{piece_wide} × {piece_length}",
     "across_label": "{piece_wide} across",
-    "sleeve_label": "sleeves {sleeve_length} long, {sleeve_top!} to {sleeve_cuff}",
+    "sleeve_label": "sleeves {sleeve_length} long, {sleeve_top!} down to {sleeve_cuff}",
     "here_label": "{yards}",
     "stitches_label": "stitches alone",
     "rows_label": "rows alone",

@@ -9,7 +9,7 @@ from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Input, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
-from yarnsheets.page.text import slot
+from yarnsheets.page.text import show, slot
 from yarnsheets.sheets.shared.doubt import too_light
 from yarnsheets.sheets.shared.weighing import GRAM
 
@@ -111,6 +111,9 @@ class WhatDoesThisBallMake(Sheet):
     is_steady = Found("flag", "the width stays and only the length grows")
     is_circle = Found("flag", "the piece is a circle")
     is_cornered = Found("flag", "it is not")
+    is_alike = Found("flag", "the new piece is as large as the old, as that is written")
+    is_scaled = Found("flag", "it is not, and grows or shrinks both ways")
+    is_lengthened = Found("flag", "it is not, and only its length changes")
     has_reserve = Found("flag", "some yarn is kept in reserve")
     corners = Table("the outline, as shares of width and depth")
 
@@ -126,12 +129,13 @@ class WhatDoesThisBallMake(Sheet):
         ("is_cornered", "{weight} makes a {new_name} of {new_width*} by {new_depth}."),
         ("is_circle", "{weight} makes a circle {new_width*} across."),
         ("has_reserve", "That keeps {reserve} of the yarn in reserve."),
+        ("is_alike", "It takes about as much yarn as the one before, and is about as large."),
         (
-            "not is_steady",
+            "is_scaled",
             "It takes {ratio} times the yarn of the one before, and is {growth} times as wide.",
         ),
         (
-            "is_steady",
+            "is_lengthened",
             "It takes {ratio} times the yarn of the one before, and is as many times as long.",
         ),
     )
@@ -171,15 +175,20 @@ class WhatDoesThisBallMake(Sheet):
         else:
             new_width = formulas.similar_size(self.made_width, ratio)
             new_depth = formulas.similar_size(old_depth, ratio)
+        growth = new_depth / old_depth
+        is_alike = show(growth) == "1"
         return {
             "is_steady": is_steady,
+            "is_alike": is_alike,
+            "is_scaled": not is_steady and not is_alike,
+            "is_lengthened": is_steady and not is_alike,
             "is_circle": self.shape == "circle",
             "is_cornered": self.shape != "circle",
             "has_reserve": self.reserve > 0,
             "old_depth": old_depth,
             "usable": usable,
             "ratio": ratio,
-            "growth": new_depth / old_depth,
+            "growth": growth,
             "new_width": new_width,
             "new_depth": new_depth,
             "new_name": "rectangle" if is_steady else self.shape,

@@ -12,6 +12,16 @@ WANTED_CHANCE = 0.95
 _MOST_ROWS = 40
 
 
+def coin(currency: str) -> str:
+    r"""Give what stands before a sum of money: nothing where the currency has no name.
+
+    >>> coin("kr "), coin(" ")
+    ('kr\xa0', '')
+    """
+    name = currency.strip()
+    return f"{name}\N{NO-BREAK SPACE}" if name else ""
+
+
 def in_doubt(yards: float, either_way: float) -> PositiveEstimate:
     """Give yards that are in doubt by a range either way, of which the reader is 95% sure.
 

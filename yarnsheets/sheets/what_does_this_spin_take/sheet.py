@@ -128,6 +128,7 @@ class WhatDoesThisSpinTake(Sheet):
     left_over = Found("mass", "fibre left over")
     yards_per_put_up = Found("length", "yarn that one of them makes")
     yards_made = Found("length", "yarn that all that is bought makes")
+    coin = Found("word", "what stands before a sum of money")
     cost = Found("money", "cost of all that is bought")
     cost_per_yard = Found("money", "cost of a yard of yarn")
     cost_per_100_yards = Found("money", "cost of 100 yd of yarn")
@@ -172,6 +173,7 @@ class WhatDoesThisSpinTake(Sheet):
             "has_reserve": self.reserve > 0,
             "is_unsure": is_unsure,
             "has_answer": True,
+            "coin": buying.coin(self.currency),
             "is_plied": self.plies > 1,
             "is_single": self.plies <= 1,
             "is_shrinking": self.wash_shrinkage + self.wash_loss > 0,

@@ -8,7 +8,7 @@ from yarnsheets.page.sheet import Line
 ANSWER: tuple[Line, ...] = (
     (
         None,
-        "Buy {put_ups*} × {put_up} of {bought} for {currency}\N{NO-BREAK SPACE}{cost}.",
+        "Buy {put_ups*} × {put_up} of {bought} for {coin}{cost}.",
     ),
     (
         "has_reserve",
@@ -80,9 +80,9 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
     yield "is_raw", "The published range is {origin}."
     yield (
         "has_answer",
-        "Cost: {put_ups} × {currency}\N{NO-BREAK SPACE}{price} ="
-        " {currency}\N{NO-BREAK SPACE}{cost}, for 100 "
-        f"{per_hundred} {{currency}}\N{NO-BREAK SPACE}{{cost_per_100_{per_hundred}}}.",
+        "Cost: {put_ups} × {coin}{price} ="
+        " {coin}{cost}, for 100 "
+        f"{per_hundred} {{coin}}{{cost_per_100_{per_hundred}}}.",
     )
     yield (
         "has_answer",

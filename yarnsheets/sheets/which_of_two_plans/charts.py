@@ -29,8 +29,7 @@ _CAPTIONS: dict[str, tuple[tuple[str | None, str], ...]] = {
     "cost": (
         (
             "has_answer",
-            "First plan {currency}\N{NO-BREAK SPACE}{cost_1}, second plan"
-            " {currency}\N{NO-BREAK SPACE}{cost_2}.",
+            "First plan {coin}{cost_1}, second plan {coin}{cost_2}.",
         ),
     ),
     "hours": (

@@ -9,7 +9,7 @@ from yarnsheets.page.inputs import Found
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.sheets.shared import plying
-from yarnsheets.sheets.what_does_this_spin_take import asked, chain
+from yarnsheets.sheets.what_does_this_spin_take import asked, buying, chain
 
 _SHOWN = (
     *("needed", "put_ups", "cost", "singles_grist", "singles_yards", "all_hours", "evenings"),
@@ -97,6 +97,7 @@ class WhichOfTwoPlans(Sheet):
     plied_bobbins_2 = Found("number", "second plan: bobbins of plied yarn")
     all_bobbins_1 = Found("number", "first plan: bobbins of both")
     all_bobbins_2 = Found("number", "second plan: bobbins of both")
+    coin = Found("word", "what stands before a sum of money")
     cost_apart = Found("money", "how far the costs are apart")
     hours_apart = Found("number", "how far the hours are apart")
     first_is_cheaper = Found("flag", "the first plan costs less")
@@ -109,11 +110,11 @@ class WhichOfTwoPlans(Sheet):
     answer = (
         (
             "first_is_cheaper",
-            "The first plan costs {currency}\N{NO-BREAK SPACE}{cost_apart} less",
+            "The first plan costs {coin}{cost_apart} less",
         ),
         (
             "second_is_cheaper",
-            "The second plan costs {currency}\N{NO-BREAK SPACE}{cost_apart} less",
+            "The second plan costs {coin}{cost_apart} less",
         ),
         ("as_cheap", "Both plans cost the same"),
         ("first_is_quicker", "and the first takes {hours_apart:2|hour|hours} less."),
@@ -122,18 +123,18 @@ class WhichOfTwoPlans(Sheet):
         (
             None,
             "For {project} and {reserve} in reserve the first takes {put_ups_1} × {put_up_1} of"
-            " {bought_1}, {currency}\N{NO-BREAK SPACE}{cost_1} and {all_hours_1:2|hour|hours} at"
+            " {bought_1}, {coin}{cost_1} and {all_hours_1:2|hour|hours} at"
             " the wheel.",
         ),
         (
             None,
             "The second takes {put_ups_2} × {put_up_2} of {bought_2},"
-            " {currency}\N{NO-BREAK SPACE}{cost_2} and {all_hours_2:2|hour|hours}.",
+            " {coin}{cost_2} and {all_hours_2:2|hour|hours}.",
         ),
     )
     labels: ClassVar = {
-        "cost_label_1": "{currency}\N{NO-BREAK SPACE}{cost_1}",
-        "cost_label_2": "{currency}\N{NO-BREAK SPACE}{cost_2}",
+        "cost_label_1": "{coin}{cost_1}",
+        "cost_label_2": "{coin}{cost_2}",
         "hours_label_1": "{all_hours_1:2|hour|hours}",
         "hours_label_2": "{all_hours_2:2|hour|hours}",
         "fibre_label_1": "{needed_1}",
@@ -159,6 +160,7 @@ class WhichOfTwoPlans(Sheet):
             "is_single_1": self.plies_1 <= 1,
             "is_single_2": self.plies_2 <= 1,
             "has_answer": True,
+            "coin": buying.coin(self.currency),
             "yards_planned": first["yards_planned"],
             "cost_apart": abs(cost),
             "hours_apart": abs(hours),
@@ -175,15 +177,15 @@ class WhichOfTwoPlans(Sheet):
         names: list[str] = []
         if self.plies_1 <= 1 and self.plies_2 <= 1:
             names = [*names, "plying_speed"]
-        for which, plies, buying in (
+        for which, plies, bought in (
             ("1", self.plies_1, self.buying_1),
             ("2", self.plies_2, self.buying_2),
         ):
             if plies <= 1:
                 names = [*names, f"take_up_{which}"]
-            if buying == "prepared":
+            if bought == "prepared":
                 names = [*names, f"preparing_waste_{which}"]
-            if buying != "raw":
+            if bought != "raw":
                 names = [*names, f"scouring_yield_{which}"]
         return names
 
@@ -232,8 +234,8 @@ class WhichOfTwoPlans(Sheet):
                 "has_answer",
                 f"It takes {{needed_{which}:4}} of {{bought_{which}}}:"
                 f" {{put_ups_{which}}} × {{put_up_{which}}}, rounded up, at"
-                f" {{currency}}\N{NO-BREAK SPACE}{{price_{which}}} each, is"
-                f" {{currency}}\N{NO-BREAK SPACE}{{cost_{which}}}.",
+                f" {{coin}}{{price_{which}}} each, is"
+                f" {{coin}}{{cost_{which}}}.",
             )
             yield (
                 f"is_plied_{which}",
