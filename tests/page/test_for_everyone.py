@@ -12,7 +12,7 @@ from tests.reader import box, pick, type_in
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from playwright.sync_api import Page
+    from playwright.sync_api import Browser, Page
 
     from tests.browser import Server
 
@@ -60,6 +60,17 @@ STRUCK = """() => [...document.querySelectorAll(".ys-picture svg")].flatMap((svg
         .map((other) => `${name}: "${one.said}" and "${other.said}"`));
     return [...new Set([...out, ...over])];
 })"""
+
+
+# Controls that the answer lies over when they have the focus.
+COVERED = """() => {
+    const answer = document.querySelector(".ys-headline");
+    const controls = document.querySelectorAll(".ys-sheet :is(input, select, textarea, summary)");
+    return [...controls].filter((control) => control.checkVisibility()).filter((control) => {
+        control.focus();
+        return control.getBoundingClientRect().bottom <= answer.getBoundingClientRect().bottom;
+    }).map((control) => control.id || control.textContent);
+}"""
 
 
 def drawn(page: Page, server: Server, name: str) -> Page:
@@ -120,13 +131,7 @@ def test_the_answer_leaves_a_phone_its_room(page: Page, server: Server, name: st
     headline = page.locator(".ys-headline").bounding_box()
     assert headline
     assert headline["height"] <= MOST_OF_A_PHONE
-    for control in page.locator(".ys-sheet :is(input, select, textarea, summary):visible").all():
-        control.focus()
-        place = control.bounding_box()
-        top = page.locator(".ys-headline").bounding_box()
-        assert place
-        assert top
-        assert place["y"] + place["height"] > top["y"] + top["height"]
+    assert page.evaluate(COVERED) == []
 
 
 def test_a_slider_and_its_chart_are_seen_together_on_a_phone(page: Page, server: Server) -> None:
@@ -206,3 +211,26 @@ def test_a_page_prints_on_one_sheet_of_paper_with_day_and_address(
     assert f"{name}.ipynb#" in said
     assert steps > 0
     assert page.locator(".ys-worked").get_attribute("open") is None  # folded again
+
+
+def test_a_number_is_one_stop_of_the_tab_key_and_steps_in_its_box(
+    page: Page, server: Server
+) -> None:
+    drawn(page, server, "how-many-yards")
+    box(page, "weight").focus()
+    page.keyboard.press("ArrowUp")
+    assert box(page, "weight").input_value() == "8.05"
+    page.keyboard.press("PageDown")
+    assert float(box(page, "weight").input_value()) < 8
+    for _ in range(2):  # past how it is measured, to the next number
+        page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.closest('.ys-input').dataset.name") == "plies"
+
+
+def test_a_thumb_is_as_wide_as_a_finger(browser: Browser, server: Server) -> None:
+    context = browser.new_context(viewport={"width": 360, "height": 740}, has_touch=True)
+    page = drawn(context.new_page(), server, "how-many-yards")
+    track = page.locator("[data-name=weight] input[type=range]").bounding_box()
+    assert track
+    assert track["height"] >= 44
+    context.close()

@@ -5,6 +5,7 @@ import { MOST_LETTERS } from "./link.js";
 import { makeWays } from "./ways.js";
 import { fromPlace, pressed, roundNear, toPlace } from "./track.js";
 
+const UP_AND_DOWN = ["ArrowUp", "ArrowDown", "PageUp", "PageDown"];
 const MOST_IN_A_LIST = 4000; // letters
 
 /**
@@ -70,17 +71,21 @@ export async function makeNumber({ name, id, asked, numbers, host, typing, set, 
     const shown = numbers.toShown(asked.dimension, fromPlace(asked, place));
     set(roundNear(numbers, asked, shown));
   });
-  slider.el.addEventListener(
-    "keydown",
-    (event) => {
-      const to = pressed(numbers, asked, value(), event.key);
-      if (to === undefined) return;
-      event.preventDefault();
-      event.stopPropagation();
-      set(to);
-    },
-    { capture: true },
-  );
+  /** @param {KeyboardEvent} event */
+  const step = (event) => {
+    const to = pressed(numbers, asked, value(), event.key);
+    if (to === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    set(to);
+    field.value = written();
+  };
+  slider.el.addEventListener("keydown", step, { capture: true });
+  // a number is one stop of the Tab key: in its box the keys up and down step as on the slider
+  slider.skip();
+  field.addEventListener("keydown", (event) => {
+    if (UP_AND_DOWN.includes(event.key)) step(event);
+  });
   // half a number is none: it is read when the reader presses Enter or leaves the box
   field.addEventListener("input", typing);
   field.addEventListener("change", read);

@@ -110,6 +110,7 @@ function stockSlider(el) {
         listen(place),
       ),
     name: (text) => thumb?.setAttribute("aria-label", text),
+    skip: () => thumb?.setAttribute("tabindex", "-1"),
     say: (text) => thumb?.setAttribute("aria-valuetext", text),
   };
 }

@@ -89,6 +89,9 @@ function makeSlider(asked) {
     },
     onMove: (listen) => el.addEventListener("input", () => listen(el.valueAsNumber)),
     name: (text) => el.setAttribute("aria-label", text),
+    skip() {
+      el.tabIndex = -1;
+    },
     say: (text) => el.setAttribute("aria-valuetext", text),
   };
 }

@@ -142,6 +142,8 @@ export interface Slider {
   set(place: number): void;
   onMove(listen: (place: number) => void): void;
   name(text: string): void;
+  /** Leave it out of the order of the Tab key. */
+  skip(): void;
   say(text: string): void;
 }
 
