@@ -8,8 +8,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
 
-# Two at a time: most tests wait for a browser. In CI nothing may be left out for want of a tool: the
-# fixtures fail there where they skip here.
+# Two at a time: most tests wait for a browser. In CI nothing may be left out for want of a tool:
+# the fixtures fail there where they skip here.
 CHECKS = {
     "rules": ["ruff", "check"],
     "format": ["ruff", "format", "--check"],
