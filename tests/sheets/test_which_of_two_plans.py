@@ -53,6 +53,13 @@ def test_the_answer_begins_with_what_is_saved() -> None:
     assert "For 1,200 yd and 10% in reserve the first takes 6 × 4 oz" in said
 
 
+def test_a_plan_that_saves_both_is_named_once() -> None:
+    # by hand: six braids at a dollar less each; half the hours of spinning at double the speed
+    plans = WhichOfTwoPlans(price_1=17, price_2=18, spinning_speed_1=200, spinning_speed_2=100)
+    said = plans.sentence.replace("\N{NO-BREAK SPACE}", " ")
+    assert said.startswith("The first plan costs $ 6.00 less and takes 14 hours less.")
+
+
 def test_what_is_not_used_is_not_shown() -> None:
     plans = WhichOfTwoPlans(plies_1=1, plies_2=1, buying_2="raw")
     assert set(plans.unused()) == {

@@ -103,8 +103,9 @@ class WhichOfTwoPlans(Sheet):
     first_is_cheaper = Found("flag", "the first plan costs less")
     second_is_cheaper = Found("flag", "the second plan costs less")
     as_cheap = Found("flag", "both cost the same")
-    first_is_quicker = Found("flag", "the first plan takes fewer hours")
-    second_is_quicker = Found("flag", "the second plan takes fewer hours")
+    cheaper_is_quicker = Found("flag", "the plan that costs less takes fewer hours too")
+    first_is_quicker = Found("flag", "the first plan takes fewer hours, and costs no less")
+    second_is_quicker = Found("flag", "the second plan takes fewer hours, and costs no less")
     as_quick = Found("flag", "both take the same hours")
 
     answer = (
@@ -117,6 +118,7 @@ class WhichOfTwoPlans(Sheet):
             "The second plan costs {coin}{cost_apart} less",
         ),
         ("as_cheap", "Both plans cost the same"),
+        ("cheaper_is_quicker", "and takes {hours_apart:2|hour|hours} less."),
         ("first_is_quicker", "and the first takes {hours_apart:2|hour|hours} less."),
         ("second_is_quicker", "and the second takes {hours_apart:2|hour|hours} less."),
         ("as_quick", "and both take as long."),
@@ -149,6 +151,8 @@ class WhichOfTwoPlans(Sheet):
                 return no_answer(odd)
         cost = first["cost"] - second["cost"]
         hours = first["all_hours"] - second["all_hours"]
+        is_first_cheaper, is_second_cheaper = cost <= -_LEAST_MONEY, cost >= _LEAST_MONEY
+        is_first_quicker, is_second_quicker = hours <= -_LEAST_HOURS, hours >= _LEAST_HOURS
         return {
             **{f"{name}_1": first[name] for name in _SHOWN},
             **{f"{name}_2": second[name] for name in _SHOWN},
@@ -164,12 +168,14 @@ class WhichOfTwoPlans(Sheet):
             "yards_planned": first["yards_planned"],
             "cost_apart": abs(cost),
             "hours_apart": abs(hours),
-            "first_is_cheaper": cost <= -_LEAST_MONEY,
-            "second_is_cheaper": cost >= _LEAST_MONEY,
-            "as_cheap": abs(cost) < _LEAST_MONEY,
-            "first_is_quicker": hours <= -_LEAST_HOURS,
-            "second_is_quicker": hours >= _LEAST_HOURS,
-            "as_quick": abs(hours) < _LEAST_HOURS,
+            "first_is_cheaper": is_first_cheaper,
+            "second_is_cheaper": is_second_cheaper,
+            "as_cheap": not is_first_cheaper and not is_second_cheaper,
+            "cheaper_is_quicker": (is_first_cheaper and is_first_quicker)
+            or (is_second_cheaper and is_second_quicker),
+            "first_is_quicker": is_first_quicker and not is_first_cheaper,
+            "second_is_quicker": is_second_quicker and not is_second_cheaper,
+            "as_quick": not is_first_quicker and not is_second_quicker,
         }
 
     def unused(self) -> list[str]:
