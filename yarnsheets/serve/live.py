@@ -23,7 +23,7 @@ from yarnsheets.serve.handlers import HEADERS, KeptPage, send
 from yarnsheets.serve.settings import add_share_folder, settings
 
 if TYPE_CHECKING:
-    from collections.abc import AsyncIterator
+    from collections.abc import AsyncIterator, Callable
 
     from tornado.web import Application
 
@@ -81,11 +81,30 @@ class LiveServer(Voila):  # type: ignore[misc]  # Voila has no type hints
         page = (r"/voila/render/(.+)\.ipynb", LivePage, known)
         *ours, unknown = self.answered
         ours = [page if answer[1] is KeptPage else answer for answer in ours]
-        voilas = [answer for answer in super().init_handlers() if answer[1] in BEHIND_A_PAGE]
+        voilas = [plainly(*each) for each in super().init_handlers() if each[1] in BEHIND_A_PAGE]
         return [*ours, *voilas, unknown]
 
     def listen(self) -> None:
         """Leave the sockets to our server."""
+
+
+class Plainly:
+    """Says what went wrong by its number alone.
+
+    Jupyter's own page of an error asks for files that are not served: of a page that calls for its
+    kernel while all kernels are being stopped, a long complaint would be printed.
+    """
+
+    finish: Callable[[], object]
+
+    def write_error(self, status_code: int, **_: Any) -> None:  # noqa: ARG002
+        """End the answer."""
+        self.finish()
+
+
+def plainly(path: str, handler: type, *known: Any) -> tuple[Any, ...]:
+    """Return one of Voila's answers, which says errors plainly."""
+    return (path, type(handler.__name__, (Plainly, handler), {}), *known)
 
 
 class LivePage(TornadoVoilaHandler):  # type: ignore[misc]
