@@ -6,6 +6,7 @@ import os
 from typing import TYPE_CHECKING
 
 import pytest
+from hypothesis import settings
 
 from tests.browser import CHROMIUM_OPTIONS, Troubles, chromium, missing, serving
 
@@ -15,6 +16,11 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser, BrowserContext, Page
 
     from tests.browser import Server
+
+
+# no test hangs on how fast the machine is
+settings.register_profile("any machine", deadline=None)
+settings.load_profile("any machine")
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:
