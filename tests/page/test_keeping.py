@@ -142,7 +142,11 @@ def test_what_a_link_gives_out_of_range_is_told_and_kept(page: Page, server: Ser
     assert box(page, "grist").input_value() == "5"
     told = page.locator("[data-name=grist] .ys-error").inner_text()
     assert "5\N{NO-BREAK SPACE}yd/lb is outside the range" in told
-    page.evaluate("location.hash = 'grist=1500'")  # a link pasted over the one that is open
+    assert "2.5 is not a whole number" not in page.locator(".ys-inputs").inner_text()
+    page.evaluate("location.hash = 'grist=1500&plies=2.5'")
+    page.get_by_text("2.5 is not a whole number").wait_for()
+    assert said(page) == HowManyYards(grist=1500, weight=1, plies=2).sentence
+    page.evaluate("location.hash = 'grist=1500&plies=2'")  # a link pasted over the one that is open
     wanted = HowManyYards(grist=1500, weight=1, plies=2).sentence
     page.wait_for_function(
         "(said) => document.querySelector('.ys-sentence').textContent === said", arg=wanted

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from tests.browser import open_sheet
-from tests.reader import box, pick, said, slider
+from tests.reader import box, pick, said, slider, type_in
 from yarnsheets.sheets import HowManyYards
 
 if TYPE_CHECKING:
@@ -90,3 +90,14 @@ def test_a_cut_that_no_yarn_has_is_refused_and_stays(sheet: Page) -> None:
     )
     assert field(sheet, "It hangs level at").input_value() == "0.5"
     assert said(sheet) == before
+
+
+def test_a_sheet_that_asks_for_the_factor_asks_once(page: Page, server: Server) -> None:
+    sheet = open_sheet(page, server, "which-singles-make-this-yarn")
+    have(sheet, "a cut on the balance")
+    assert field(sheet, "Balance factor").is_hidden()
+    enter(sheet, "It hangs level at", "9 1/2")
+    assert box(sheet, "grist_wanted").input_value() == "950"
+    type_in(sheet, "balance_factor", "50")  # the grist stays, and its cut follows
+    assert box(sheet, "grist_wanted").input_value() == "950"
+    assert field(sheet, "It hangs level at").input_value() == "19"

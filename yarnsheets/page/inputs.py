@@ -7,7 +7,7 @@ from typing import Any
 import traitlets
 
 from yarnsheets.page import choices
-from yarnsheets.page.reading import is_in_part, not_whole, outside
+from yarnsheets.page.reading import is_in_part, not_whole, outside, takes
 
 _order = count()
 
@@ -35,7 +35,14 @@ class Asked(_Described):
     title: str
     measure: str
     more: bool
-    drawing = ""
+    drawing: str
+
+    def tell(self, title: str, measure: str, *, more: bool, drawing: str = "") -> None:
+        """Take what every kind has."""
+        self.title = title
+        self.measure = measure
+        self.more = more
+        self.drawing = drawing
 
     def describe(self) -> dict[str, Any]:
         """Describe the input as the page reads it."""
@@ -52,12 +59,15 @@ class _Bounded(Asked):
     low: float
     high: float
 
-    def refuse_outside(self, number: float) -> None:
-        """Refuse a number outside the range, in the reader's words."""
-        if not self.low <= number <= self.high:
-            said = outside(self.describe(), number, choices.OWN)
-            msg = f"{said} {self.measure}"
-            raise traitlets.TraitError(msg)
+    def refuse(self, number: float) -> None:
+        """Refuse a number that the input cannot be, in the reader's words."""
+        asked = self.describe()
+        if takes(asked, number):
+            return
+        if is_in_part(asked, number):
+            raise traitlets.TraitError(not_whole(asked, number, choices.OWN))
+        msg = f"{outside(asked, number, choices.OWN)} {self.measure}"
+        raise traitlets.TraitError(msg)
 
 
 class Input(_Bounded, traitlets.Float[float, float]):
@@ -86,22 +96,17 @@ class Input(_Bounded, traitlets.Float[float, float]):
         drawing: str = "",
     ) -> None:
         super().__init__(value, help=title)
-        self.title = title
+        self.tell(title, measure, more=more, drawing=drawing)
         self.dimension = dimension
         self.low = low
         self.high = high
         self.step = step
-        self.measure = measure
         self.percent = percent
-        self.more = more
-        self.drawing = drawing
 
     def validate(self, obj: Any, value: Any) -> float:
-        """Refuse a number outside the range, in the reader's words."""
+        """Refuse a number that the input cannot be, in the reader's words."""
         number = float(super().validate(obj, value))
-        self.refuse_outside(number)
-        if is_in_part(self.describe(), number):
-            raise traitlets.TraitError(not_whole(self.describe(), number, choices.OWN))
+        self.refuse(number)
         return number
 
     def describe(self) -> dict[str, Any]:
@@ -128,20 +133,17 @@ class Readings(_Bounded, traitlets.List[float]):
         drawing: str = "",
     ) -> None:
         super().__init__(traitlets.Float(), default_value=list(values), help=title)
+        self.tell(title, measure, more=more, drawing=drawing)
         self.values = [float(value) for value in values]
-        self.title = title
         self.dimension = dimension
         self.low = low
         self.high = high
-        self.measure = measure
-        self.more = more
-        self.drawing = drawing
 
     def validate(self, obj: Any, value: Any) -> list[float]:
-        """Refuse a reading outside the range, in the reader's words."""
+        """Refuse a reading that cannot be, in the reader's words."""
         numbers = [float(number) for number in super().validate(obj, value) or ()]
         for number in numbers:
-            self.refuse_outside(number)
+            self.refuse(number)
         return numbers
 
     def describe(self) -> dict[str, Any]:
@@ -165,23 +167,20 @@ class Pairs(Asked, traitlets.List[Any]):
         more: bool = False,
         drawing: str = "",
     ) -> None:
-        self.title = title
         self.parts = parts
         self.pairs = [[float(each) for each in pair] for pair in pairs]
-        self.measure = measure
-        self.more = more
-        self.drawing = drawing
         super().__init__(default_value=self.pairs, help=title)
+        self.tell(title, measure, more=more, drawing=drawing)
 
     def validate(self, obj: Any, value: Any) -> list[list[float]]:
-        """Refuse what is no pair, or a part of one outside its range, in the reader's words."""
+        """Refuse what is no pair, or a part of one that cannot be, in the reader's words."""
         pairs = [[float(each) for each in pair] for pair in super().validate(obj, value) or ()]
         for pair in pairs:
             if len(pair) != len(self.parts):
                 msg = f"{self.title}: give two numbers for each, as (48, 0.18)."
                 raise traitlets.TraitError(msg)
             for part, number in zip(self.parts, pair, strict=True):
-                part.refuse_outside(number)
+                part.refuse(number)
         return pairs
 
     def describe(self) -> dict[str, Any]:
@@ -199,10 +198,8 @@ class Pick(Asked, traitlets.Enum[str]):
         self, title: str, options: Mapping[str, str], *, measure: str, more: bool = False
     ) -> None:
         super().__init__(list(options), default_value=next(iter(options)), help=title)
-        self.title = title
+        self.tell(title, measure, more=more)
         self.options = dict(options)
-        self.measure = measure
-        self.more = more
 
     def describe(self) -> dict[str, Any]:
         """Describe the input as the page reads it."""
@@ -216,9 +213,7 @@ class Words(Asked, traitlets.Unicode[str, str]):
 
     def __init__(self, title: str, value: str, *, measure: str, more: bool = False) -> None:
         super().__init__(value, help=title)
-        self.title = title
-        self.measure = measure
-        self.more = more
+        self.tell(title, measure, more=more)
 
 
 class Found(_Described, traitlets.Any):

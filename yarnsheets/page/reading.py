@@ -141,7 +141,7 @@ def _read(asked: Described, text: str, shown: Shown) -> tuple[float | None, str]
         value = _own(asked, number, shown)
     if is_in_part(asked, value):
         return None, not_whole(asked, value, shown)
-    if asked["low"] <= value <= asked["high"]:
+    if takes(asked, value):
         return value, ""
     for end in (asked["low"], asked["high"]):  # as the range is told, it is within it
         if show(number) == show(_shown(asked, end, shown)):
@@ -168,6 +168,11 @@ def _plain(unit: str) -> str:
 
 def _short(text: str) -> str:
     return text if len(text) <= _MOST_SAID else text[:_MOST_SAID] + "…"
+
+
+def takes(asked: Described, value: float) -> bool:
+    """Tell whether a number, in the sheet's own unit, is one that an input can be."""
+    return bool(asked["low"] <= value <= asked["high"]) and not is_in_part(asked, value)
 
 
 def is_in_part(asked: Described, value: float) -> bool:

@@ -40,7 +40,7 @@ _RULES: tuple[Callable[..., Any], ...] = (
     *(text.show, text.money, text.fill, text.said, text.holds, text.in_unit),
     *(text.to_shown, text.to_own),
     *(reading.read_number, reading.read_lines, reading.read_pairs),
-    *(reading.written, reading.outside),
+    *(reading.written, reading.outside, reading.takes),
     *(reading.round_step, reading.round_above),
     *ways.FORMULAS,
 )

@@ -109,7 +109,8 @@ export async function makeControls(numbers, host, id, hear) {
       const unused = numbers.program.unused(numbers.values);
       for (const [name, control] of controls) {
         control.group.hidden = unused.includes(name) && !errors.has(name);
-        const now = [numbers.value(name), numbers.shown];
+        // beside a grist stands its cut, by that factor
+        const now = [numbers.value(name), numbers.shown, numbers.balanceFactor];
         if (now.every((part, at) => part === control.last[at])) continue;
         control.last = now;
         control.show(control.field === typedIn || errors.has(name) || unread.has(name));

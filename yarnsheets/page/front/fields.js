@@ -57,14 +57,18 @@ export async function makeNumber({ name, id, asked, numbers, host, typing, set, 
 
   const value = () => /** @type {number} */ (numbers.value(name));
   const written = () => numbers.program.written(asked, value(), numbers.shown);
+  /** @param {number} number */
+  const take = (number) => {
+    set(number);
+    field.value = written(); // the same number may be spelt otherwise
+  };
   const read = () => {
     const [number, wrong] = numbers.program.read_number(asked, field.value, numbers.shown);
     if (number === null) {
       refuse(wrong);
       return;
     }
-    set(number);
-    field.value = written();
+    take(number);
   };
 
   slider.onMove((place) => {
@@ -77,8 +81,7 @@ export async function makeNumber({ name, id, asked, numbers, host, typing, set, 
     if (to === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    set(to);
-    field.value = written();
+    take(to);
   };
   slider.el.addEventListener("keydown", step, { capture: true });
   // a number is one stop of the Tab key: in its box the keys up and down step as on the slider

@@ -4,7 +4,7 @@
  * the units beside them.
  */
 
-/** @import {Asked, Choice, Description, Value, Values} from "./types" */
+/** @import {Asked, Choice, Description, Program, Value, Values} from "./types" */
 
 export const MOST_LETTERS = 40; // of the reader's own words
 
@@ -20,23 +20,19 @@ export function writeLink(values, choice) {
 }
 
 /**
- * @param {Asked} asked
- * @param {number} value
- */
-const inside = ({ low, high }, value) => value >= low && value <= high;
-
-/**
  * How each kind of input is read from a link; undefined if it cannot be.
  *
- * @type {Record<Asked["kind"], (asked: Asked, text: string) => Value | undefined>}
+ * @type {Record<Asked["kind"], (asked: Asked, text: string, takes: Program["takes"]) =>
+ *   Value | undefined>}
  */
 const READ = {
-  number: (asked, text) => (text.trim() && inside(asked, Number(text)) ? Number(text) : undefined),
-  readings(asked, text) {
+  number: (asked, text, takes) =>
+    text.trim() && takes(asked, Number(text)) ? Number(text) : undefined,
+  readings(asked, text, takes) {
     const numbers = text.split(" ").filter(Boolean).map(Number);
-    return numbers.every((number) => inside(asked, number)) ? numbers : undefined;
+    return numbers.every((number) => takes(asked, number)) ? numbers : undefined;
   },
-  pairs(asked, text) {
+  pairs(asked, text, takes) {
     const pairs = text
       .split(" ")
       .filter(Boolean)
@@ -44,7 +40,7 @@ const READ = {
     /** @param {number[]} pair */
     const isGood = (pair) =>
       pair.length === asked.parts.length &&
-      asked.parts.every((part, at) => inside(part, pair[at] ?? NaN));
+      asked.parts.every((part, at) => takes(part, pair[at] ?? NaN));
     return pairs.every(isGood) ? pairs : undefined;
   },
   pick: (asked, text) => (Object.hasOwn(asked.options, text) ? text : undefined),
@@ -53,18 +49,19 @@ const READ = {
 
 /**
  * Read what a link says of this sheet. What it says of other sheets, or wrongly, is left out; a
- * number outside its range is `refused`, to be told to the reader.
+ * number that cannot be is `refused`, to be told to the reader.
  *
  * @param {string} link
  * @param {Description} description
+ * @param {Program} program
  */
-export function readLink(link, { inputs, measures, gristUnits }) {
+export function readLink(link, { inputs, measures, gristUnits }, { takes }) {
   const values = /** @type {Values} */ ({});
   const choice = /** @type {Partial<Choice>} */ ({});
   const refused = /** @type {Record<string, number>} */ ({});
   for (const [name, text] of new URLSearchParams(link)) {
     const asked = Object.hasOwn(inputs, name) ? inputs[name] : undefined;
-    const value = asked && READ[asked.kind](asked, text);
+    const value = asked && READ[asked.kind](asked, text, takes);
     if (value !== undefined) values[name] = value;
     else if (asked?.kind === "number" && text.trim() && Number.isFinite(Number(text)))
       refused[name] = Number(text);

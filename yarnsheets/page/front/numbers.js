@@ -62,6 +62,11 @@ export class Numbers {
     return /** @type {Value} */ (this.values[name]);
   }
 
+  /** The balance's factor, where the sheet asks for it. */
+  get balanceFactor() {
+    return /** @type {number | undefined} */ (this.values["balance_factor"]);
+  }
+
   /** @param {string} dimension */
   hasUnit(dimension) {
     return dimension in this.shown.scales;

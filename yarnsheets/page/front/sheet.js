@@ -36,7 +36,7 @@ export async function mount(el, description, program, host) {
   const id = `yarnsheet-${++mounts}`;
   const root = make("div", "ys-sheet");
   const { address } = host;
-  const linked = readLink(address?.read() ?? "", description);
+  const linked = readLink(address?.read() ?? "", description, program);
   const numbers = new Numbers(
     description,
     program,
@@ -103,7 +103,7 @@ export async function mount(el, description, program, host) {
   }
 
   /**
-   * Take what a link says; a number out of range stands in its box, with the reason.
+   * Take what a link says; a number that cannot be stands in its box, with the reason.
    *
    * @param {ReturnType<typeof readLink>} link
    */
@@ -114,8 +114,8 @@ export async function mount(el, description, program, host) {
 
   root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
   el.replaceChildren(root);
-  const place = () => figures.place(narrow.matches, controls.groupOf);
   const narrow = matchMedia(NARROW);
+  const place = () => figures.place(narrow.matches, controls.groupOf);
   narrow.addEventListener("change", place);
   place();
   update();
@@ -123,7 +123,7 @@ export async function mount(el, description, program, host) {
   onward.point();
   if (address?.read()) take(linked);
   address?.onChange((text) => {
-    const link = readLink(text, description);
+    const link = readLink(text, description, program);
     numbers.change(link.values, link.choice);
     update();
     take(link);

@@ -110,6 +110,7 @@ export interface Program {
   read_number(asked: Asked, text: string, shown: Shown): [value: number | null, wrong: string];
   read_lines(asked: Asked, text: string, shown: Shown): [values: number[] | null, wrong: string];
   read_pairs(asked: Asked, text: string, shown: Shown): [pairs: number[][] | null, wrong: string];
+  takes(asked: Asked, value: number): boolean;
   outside(asked: Asked, number: number, shown: Shown): string;
   grist_from_cut(cut: number, factor: number): number;
   cut_from_grist(grist: number, factor: number): number;

@@ -47,15 +47,22 @@ export function makeWays(numbers, name, id, hear) {
   /** @type {Way} */
   let way = isWay(before.way) ? before.way : "grist";
   const beside = {
-    factor: inRange(description.ways["factor"], before.factor),
-    mass: inRange(description.ways["mass"], before.mass),
+    factor: keptOrUsual("factor"),
+    mass: keptOrUsual("mass"),
   };
+  /**
+   * What the browser kept of a number, if that may be; the usual one if not.
+   *
+   * @param {"factor" | "mass"} key
+   */
+  function keptOrUsual(key) {
+    const [asked, value] = [/** @type {Asked} */ (description.ways[key]), before[key]];
+    const isGood = typeof value === "number" && program.takes(asked, value);
+    return isGood ? value : /** @type {number} */ (asked.default);
+  }
+
   const grist = () => /** @type {number} */ (numbers.value(name));
-  // a sheet may ask for the factor itself
-  const factor = () =>
-    typeof numbers.values["balance_factor"] === "number"
-      ? numbers.values["balance_factor"]
-      : beside.factor;
+  const factor = () => numbers.balanceFactor ?? beside.factor;
 
   /** The present number of each field. */
   const now = {
@@ -122,9 +129,9 @@ export function makeWays(numbers, name, id, hear) {
         hear.refuse(wrong);
         return;
       }
-      const [{ low, high }, old] = [numbers.asked(name), { ...beside }];
+      const old = { ...beside };
       const found = then[key](value);
-      if (found < low || found > high) {
+      if (!program.takes(numbers.asked(name), found)) {
         Object.assign(beside, old);
         const shown = numbers.toShown("grist", found);
         hear.refuse(program.outside(numbers.asked(name), shown, numbers.shown));
@@ -137,8 +144,8 @@ export function makeWays(numbers, name, id, hear) {
     return {
       show() {
         const asks = /** @type {readonly string[]} */ (WAYS[way].asks);
-        const isOther = key === "factor" && factor() !== beside.factor;
-        row.hidden = !asks.includes(key) || isOther;
+        const isAsked = key === "factor" && numbers.balanceFactor !== undefined;
+        row.hidden = !asks.includes(key) || isAsked;
         setText(unit, numbers.label(asked.dimension));
         field.value = written();
       },
@@ -154,16 +161,4 @@ export function makeWays(numbers, name, id, hear) {
   }
 
   return { el, show };
-}
-
-/**
- * A number that the browser kept, if it is one that may be; the usual one if not.
- *
- * @param {Asked | undefined} asked
- * @param {unknown} value
- */
-function inRange(asked, value) {
-  const { low, high, default: usual } = /** @type {Asked} */ (asked);
-  const isGood = typeof value === "number" && value >= low && value <= high;
-  return isGood ? value : /** @type {number} */ (usual);
 }
