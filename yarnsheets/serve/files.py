@@ -57,6 +57,11 @@ def address(name: str) -> str:
     return f"/static/{found.hash if found else 'missing'}/{name}"
 
 
+def addresses() -> dict[str, str]:
+    """Return the address of every file, by its name."""
+    return {name: address(name) for name in FILES}
+
+
 def short_hash(*parts: bytes) -> str:
     """Return a hash by which contents are told apart.
 

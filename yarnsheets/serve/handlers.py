@@ -94,8 +94,7 @@ class ListOfWorksheets(Answer):
 
     def get(self) -> None:
         """Answer with the list as it is now."""
-        known = {"parts": in_parts(worksheets_in(self.pages.folder))}
-        self.finish(render("tree.html", page_config=known))
+        self.finish(render("tree.html", parts=in_parts(worksheets_in(self.pages.folder))))
 
 
 class KeptPage(Answer):

@@ -21,7 +21,7 @@ from typing import IO, TYPE_CHECKING, Any
 from jupyter_client.manager import AsyncKernelManager
 
 from yarnsheets.page.html import LINKED
-from yarnsheets.serve.files import address
+from yarnsheets.serve.files import addresses
 from yarnsheets.serve.kept import FAILED, keep
 from yarnsheets.serve.settings import add_share_folder, settings
 
@@ -95,12 +95,7 @@ class Press:
             contents_manager=LargeFileManager(root_dir=str(self.folder)),
             kernel_spec_manager=KernelSpecManager(),
             base_url="/",
-            page_config={
-                "files": {
-                    name: address(name) for name in ("sheet.css", "page.js", "charts.js", "look.js")
-                },
-                "styles": [address(name) for name in ("colours.css", "page.css")],
-            },
+            page_config={"files": addresses()},
         )
 
 
