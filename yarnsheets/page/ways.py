@@ -17,13 +17,15 @@ FORMULAS: tuple[Callable[..., Any], ...] = (
     formulas.length,
 )
 
+FACTOR = Input(
+    "Balance factor", "factor", 100, low=5, high=5000, measure="The maker’s number, often 100."
+)
+
 ASKED: Mapping[str, Asked] = {
     "cut": Input(
         "It hangs level at", "short", 12, low=0.1, high=400, measure="The length of the cut."
     ),
-    "factor": Input(
-        "Balance factor", "factor", 100, low=5, high=5000, measure="The maker’s number, often 100."
-    ),
+    "factor": FACTOR,
     "length": Input(
         "Length", "length", 100, low=0.01, high=20000, measure="By turns of a reel, or a counter."
     ),

@@ -16,7 +16,7 @@ from yarnsheets.page.inputs import Found, Input, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import slot
-from yarnsheets.sheets.shared import cutting
+from yarnsheets.sheets.shared import cutting, weighing
 from yarnsheets.sheets.shared.reached import is_within
 from yarnsheets.sheets.shared.weighing import GRAM
 from yarnsheets.units import convert
@@ -68,13 +68,8 @@ class HowSureIsTheGrist(Sheet):
         measure="One cut cannot show it. 5% is very even, 10% common, 30% very uneven (common"
         " practice, no source).",
     )
-    balance_factor = Input(
-        "Balance factor",
-        "factor",
-        100,
-        low=5,
-        high=5000,
-        measure="The maker’s number: length of cut times this is grist. Often 100.",
+    balance_factor = cutting.balance_factor(
+        "The maker’s number: length of cut times this is grist. Often 100."
     )
     weight = Input(
         "Weight of the skein",
@@ -103,14 +98,8 @@ class HowSureIsTheGrist(Sheet):
         more=True,
         measure="A milligram in the 126 milligrams of a balance with factor 100 is 0.8%.",
     )
-    scale_step = Input(
-        "The scale shows steps of",
-        "mass",
-        0.1 * GRAM,
-        low=0.001 * GRAM,
-        high=0.25 / 16,
-        more=True,
-        measure="The last digit of the scale that weighed the skein.",
+    scale_step = weighing.steps(
+        0.1 * GRAM, 0.25 / 16, "The last digit of the scale that weighed the skein."
     )
     humidity = Input(
         "Damp may change the weight by, at most",

@@ -64,13 +64,8 @@ class IsMyBalanceRight(Sheet):
         Onward("what-does-a-weighed-skein-say", {"gross": "yarn_weight"}),
     )
 
-    balance_factor = Input(
-        "The maker’s balance factor",
-        "factor",
-        100,
-        low=5,
-        high=5000,
-        measure="Length of cut times this is grist. Often 100.",
+    balance_factor = cutting.balance_factor(
+        "Length of cut times this is grist. Often 100.", title="The maker’s balance factor"
     )
     way = Pick(
         "How you check it",

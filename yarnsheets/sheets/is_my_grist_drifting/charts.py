@@ -78,7 +78,7 @@ def cuts_in_order(v: Any) -> chart.SheetChart:
             ("has_signals", "Diamonds: {signals}."),
             ("is_unsteady", "They may be chance, but that place is worth a look."),
             ("has_no_signals", "No cut is outside the limits, and there is no run to one side."),
-            ("has_answer", "Dotted lines: the limits, {limit_low!} and {limit_high}."),
+            (None, "Dotted lines: the limits, {limit_low!} and {limit_high}."),
             (
                 "is_drifting",
                 "The drift: {drift:2} a cut {direction}.",
@@ -146,9 +146,9 @@ def bobbins_against_target(v: Any) -> chart.SheetChart:
         "Each bobbin against the target",
         lines,
         (
-            ("has_answer", "Against the target of {target}, {off_target}."),
+            (None, "Against the target of {target}, {off_target}."),
             (
-                "has_answer",
+                None,
                 "The band is what you can live with, {target_low!} to {target_high}: cuts of"
                 " {cut_low!} to {cut_high}. A bar is where the bobbin’s grist lies, 95% sure.",
             ),

@@ -24,7 +24,7 @@ from yarnsheets.sheets.is_my_grist_drifting.bobbins import (
     pairs_in_words,
     plied_pair,
 )
-from yarnsheets.sheets.shared import grists, plying
+from yarnsheets.sheets.shared import cutting, grists, plying
 
 _FEWEST_CUTS = 6  # the shortest rise or fall that the chart can flag
 _FIRM = 20  # cuts from which on the limits are well known
@@ -86,13 +86,8 @@ class IsMyGristDrifting(Sheet):
         measure="One number for each bobbin, in the order spun: 6 if the first six cuts are from"
         " the first bobbin.",
     )
-    balance_factor = Input(
-        "Balance factor",
-        "factor",
-        100,
-        low=5,
-        high=5000,
-        measure="The maker’s number: length of cut times this is grist. Often 100.",
+    balance_factor = cutting.balance_factor(
+        "The maker’s number: length of cut times this is grist. Often 100."
     )
     target = grists.asked(
         "Grist of your sample, the target",
@@ -369,19 +364,19 @@ class IsMyGristDrifting(Sheet):
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
         """Write the arithmetic of the limits, the drift, the target and the widest pair."""
         yield (
-            "has_answer",
+            None,
             "The mean cut is {mean_cut:4}; neighbouring cuts differ by {mean_range:3} on average."
             " The limits are 3 ÷ 1.128 = 2.66 times that, {reach:3}, either side of the mean."
             " As grist: {centre:4}, {limit_low:4} and {limit_high:4}.",
         )
         yield (
-            "has_answer",
+            None,
             "The drift is the slope of the straight line nearest to all the cuts, as a part of"
             " their mean: {drift:2} a cut, and {so_far:2} from the first cut to the last. Its range"
             " is Student’s t of {student} for {dof} degrees of freedom times its standard error.",
         )
         yield (
-            "has_answer",
+            None,
             "Grist now: the harmonic mean of the last {latest} cuts, times {balance_factor}, is"
             " {now:4}.",
         )

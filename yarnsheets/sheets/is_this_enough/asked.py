@@ -6,7 +6,7 @@ from yarnsheets.estimates.budget import resolution
 from yarnsheets.page.inputs import Input, Pick, Readings
 from yarnsheets.page.sheet import Sheet
 from yarnsheets.page.text import slot
-from yarnsheets.sheets.shared import grists
+from yarnsheets.sheets.shared import grists, weighing
 from yarnsheets.sheets.shared.doubt import Yarn, standard, too_light
 from yarnsheets.sheets.shared.weighing import GRAM
 
@@ -113,14 +113,8 @@ class AskedOfEnough(Sheet):
         measure="95% sure. Each skein is taken to be off in its own way, so some make up for"
         " others; weighed skeins are all off together with the grist.",
     )
-    scale_step = Input(
-        "The scale shows steps of",
-        "mass",
-        0.1 * GRAM,
-        low=0.001 * GRAM,
-        high=0.5 * _OZ,
-        more=True,
-        measure="The last digit of the scale. It counts anew for every skein.",
+    scale_step = weighing.steps(
+        0.1 * GRAM, 0.5 * _OZ, "The last digit of the scale. It counts anew for every skein."
     )
     sizes = Readings(
         "The pattern’s figures for its sizes",

@@ -1,6 +1,7 @@
 """What sheets ask alike of cuts on a balance; each sheet has an input of its own."""
 
 from yarnsheets.page.inputs import Input
+from yarnsheets.page.ways import FACTOR
 
 
 def trimming() -> Input:
@@ -26,4 +27,22 @@ def stretch() -> Input:
         high=0.2,
         more=True,
         measure="Half a per cent is careful; a bouncy yarn may be several.",
+    )
+
+
+def balance_factor(
+    measure: str = "The maker’s number: length of cut times this is grist.",
+    *,
+    title: str = FACTOR.title,
+    more: bool = False,
+) -> Input:
+    """Ask for a balance's factor, as a box for a grist does beside a cut."""
+    return Input(
+        title,
+        FACTOR.dimension,
+        FACTOR.default_value,
+        low=FACTOR.low,
+        high=FACTOR.high,
+        measure=measure,
+        more=more,
     )

@@ -1,5 +1,6 @@
-"""Weights on a small scale: a gram in the unit that sheets compute in, and pounds as typed."""
+"""Weights on a small scale: its steps, a gram in the sheets' own unit, and pounds as typed."""
 
+from yarnsheets.page.inputs import Input
 from yarnsheets.published.sources import POUND
 from yarnsheets.units import convert
 
@@ -15,3 +16,18 @@ def typed(pounds: float, unit: str) -> float:
     if unit == "oz":
         return float(convert(pounds, "lb", "oz"))
     return float(convert(pounds, "lb", "g"))
+
+
+def steps(
+    value: float, high: float, measure: str = "The last digit of the scale.", *, more: bool = True
+) -> Input:
+    """Ask for the steps of a scale."""
+    return Input(
+        "The scale shows steps of",
+        "mass",
+        value,
+        low=0.001 * GRAM,
+        high=high,
+        more=more,
+        measure=measure,
+    )

@@ -21,7 +21,7 @@ from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import slot
 from yarnsheets.sheets.shared.reached import is_within
-from yarnsheets.sheets.shared.weighing import GRAM, typed
+from yarnsheets.sheets.shared.weighing import GRAM, steps, typed
 from yarnsheets.units import convert
 
 _LEAST_BUILD_UP = 0.0001  # in: less is no thickness of a yarn
@@ -102,13 +102,11 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         high=0.5,
         measure="2% either way of 1,000 is from 980 to 1,020.",
     )
-    scale_step = Input(
-        "The scale shows steps of",
-        "mass",
+    scale_step = steps(
         0.05 / 16,
-        low=0.001 * GRAM,
-        high=0.25 / 16,
-        measure="How much the last digit jumps: often 1 g or 0.05 oz.",
+        0.25 / 16,
+        "How much the last digit jumps: often 1 g or 0.05 oz.",
+        more=False,
     )
     circumference_error = Input(
         "Once round is right to within",

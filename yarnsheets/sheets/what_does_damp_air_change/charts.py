@@ -80,7 +80,7 @@ def weight_against_humidity(v: Any) -> chart.SheetChart:
                 "There is no table of {held} against humidity here: it is held at what is published"
                 " for air of 65%, and its own change is left out.",
             ),
-            ("has_answer", "From {weight} today to {weight_then} then."),
+            (None, "From {weight} today to {weight_then} then."),
         ),
         tables=("air", "days"),
     )
@@ -114,7 +114,7 @@ def yards_by_pairing(v: Any) -> chart.SheetChart:
         ).properties(height=alt.Step(48)),
         (
             (
-                "has_answer",
+                None,
                 "Grist and weight of the same day make {yards}, the line. Mixed, they make"
                 " {yards_wrong} or {yards_reverse}, up to {off:2} off: measure both in the same"
                 " air.",

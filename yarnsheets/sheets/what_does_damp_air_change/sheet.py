@@ -351,12 +351,12 @@ class WhatDoesDampAirChange(Sheet):
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
         """Write the arithmetic by way of the dry weight."""
         yield (
-            "has_answer",
+            None,
             "Today’s regain is {regain_now:4} of the dry weight, a moisture content of"
             " {content_now:4} of the whole. {full_now}",
         )
         yield (
-            "has_answer",
+            None,
             "The other day’s is {regain_then:4}, a content of {content_then:4}. {full_then}",
         )
         yield (
@@ -365,16 +365,16 @@ class WhatDoesDampAirChange(Sheet):
             " each fibre: of the dry weight it is {dry_share:4}.",
         )
         yield "is_blend", "Each fibre’s regain counts by its share of the dry weight."
-        yield "has_answer", "Without any water: {weight:4} ÷ {wet_now:5} = {dry:4}."
-        yield "has_answer", "On the other day: {dry:4} × {wet_then:5} = {weight_then:4}."
+        yield None, "Without any water: {weight:4} ÷ {wet_now:5} = {dry:4}."
+        yield None, "On the other day: {dry:4} × {wet_then:5} = {weight_then:4}."
         there, back = ("÷", "×") if grist.base == "tex" else ("×", "÷")
         yield (
-            "has_answer",
+            None,
             f"Grist then: {{grist:4}} {there} {{wet_now:5}} {back} {{wet_then:5}} ="
             " {grist_then:4}.",
         )
         yield (
-            "has_answer",
+            None,
             "Length, each day by its own grist and weight: {yards:4}. Today’s grist with the other"
             " day’s weight makes {yards_wrong:4}, the other way round {yards_reverse:4}.",
         )

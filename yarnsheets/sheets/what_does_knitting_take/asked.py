@@ -4,7 +4,7 @@ from yarnsheets.page.inputs import Input, Pick
 from yarnsheets.page.sheet import Sheet
 from yarnsheets.page.text import show, slot
 from yarnsheets.published.stitches import STATES, STITCHES
-from yarnsheets.sheets.shared import grists
+from yarnsheets.sheets.shared import grists, weighing
 from yarnsheets.sheets.shared.doubt import too_light
 from yarnsheets.sheets.shared.weighing import GRAM
 from yarnsheets.units import convert
@@ -158,15 +158,7 @@ class AskedOfKnitting(Sheet):
         measure="What you like to have over, for bands, seams, thumbs and a swatch. It is on top of"
         " what the piece takes.",
     )
-    scale_step = Input(
-        "The scale shows steps of",
-        "mass",
-        1 * GRAM,
-        low=0.001 * GRAM,
-        high=_OUNCE / 4,
-        more=True,
-        measure="The last digit of the scale.",
-    )
+    scale_step = weighing.steps(1 * GRAM, _OUNCE / 4)
 
     def unused(self) -> list[str]:
         """Name what the outline does not have, and the other way of knowing."""

@@ -51,7 +51,7 @@ def stock_against_depth(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                "has_answer",
+                None,
                 "A lot of {lot_fibre@g} at a depth of {depth} takes {lot_stock} of a stock of"
                 " {strength}\N{NO-BREAK SPACE}g in 100\N{NO-BREAK SPACE}mL. Twice the depth takes"
                 " twice the stock.",
@@ -92,7 +92,7 @@ def in_the_pot(v: Any) -> chart.SheetChart:
         alt.LayerChart(layer=[layer.encode(x=alt.X(**x), y=order) for layer in layers]),
         (
             (
-                "has_answer",
+                None,
                 "{lot_fibre@g} of fibre, {lot_stock} of stock with {lot_dye@g} of dye in it, and"
                 " {lot_water|litre|litres} of water.",
             ),

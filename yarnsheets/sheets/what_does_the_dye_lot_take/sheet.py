@@ -168,8 +168,6 @@ class WhatDoesTheDyeLotTake(Sheet):
     second_part = Found("share", "the second colour's")
     third_part = Found("share", "the third colour's")
     fourth_part = Found("share", "the fourth colour's")
-
-    has_answer = Found("flag", "a recipe can be given")
     is_one = Found("flag", "there is one lot")
     is_many = Found("flag", "there are several lots")
     has_spare = Found("flag", "a reserve is dyed too")
@@ -242,7 +240,6 @@ class WhatDoesTheDyeLotTake(Sheet):
             "goods": goods,
             "reserve": goods - self.weight,
             "lots": lots,
-            "has_answer": True,
             "is_one": lots == 1,
             "is_many": lots > 1,
             "has_spare": self.spare > 0,

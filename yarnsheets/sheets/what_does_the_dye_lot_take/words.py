@@ -58,9 +58,9 @@ WORKED: tuple[Line, ...] = (
         "Weight of fibre in a lot, as weighed: {lot_fibre@g:4}. The same wool weighed at 9% and at"
         " 16% regain differs by 6.4%, and so does all that follows.",
     ),
-    ("has_answer", "Dye in a lot: {lot_fibre@g:4} × {depth} = {lot_dye@g:4}."),
+    (None, "Dye in a lot: {lot_fibre@g:4} × {depth} = {lot_dye@g:4}."),
     (
-        "has_answer",
+        None,
         "Stock for it: {lot_dye@g:4} ÷ {strength:4}\N{NO-BREAK SPACE}g × 100\N{NO-BREAK SPACE}mL ="
         " {lot_stock:4}.",
     ),
@@ -77,7 +77,7 @@ WORKED: tuple[Line, ...] = (
     ("has_first", "{first_name}: {lot_fibre@g:4} × {first_share} = {first_mass@g:4}."),
     ("has_second", "{second_name}: {lot_fibre@g:4} × {second_share} = {second_mass@g:4}."),
     (
-        "has_answer",
+        None,
         "Bath: {lot_fibre@g:4} × {liquor_ratio}\N{NO-BREAK SPACE}mL ÷ 1,000 ="
         " {lot_bath:4|litre|litres}, stock and all: {lot_water:4|litre|litres} of water.",
     ),

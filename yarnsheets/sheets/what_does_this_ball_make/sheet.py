@@ -10,6 +10,7 @@ from yarnsheets.page.inputs import Found, Input, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import show, slot
+from yarnsheets.sheets.shared import weighing
 from yarnsheets.sheets.shared.doubt import too_light
 from yarnsheets.sheets.shared.weighing import GRAM
 
@@ -98,14 +99,8 @@ class WhatDoesThisBallMake(Sheet):
         high=20,
         measure="Without beads, buttons or fringe.",
     )
-    scale_step = Input(
-        "The scale shows steps of",
-        "mass",
-        1 * GRAM,
-        low=0.001 * GRAM,
-        high=_OUNCE / 4,
-        more=True,
-        measure="The last digit of the scale that weighed both.",
+    scale_step = weighing.steps(
+        1 * GRAM, _OUNCE / 4, "The last digit of the scale that weighed both."
     )
 
     is_steady = Found("flag", "the width stays and only the length grows")

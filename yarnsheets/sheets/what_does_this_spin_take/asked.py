@@ -230,18 +230,5 @@ def bobbin_capacity() -> Input:
     )
 
 
-def balance_factor() -> Input:
-    """Ask for the balance's factor."""
-    return Input(
-        "Balance factor",
-        "factor",
-        100,
-        low=5,
-        high=5000,
-        measure="The maker’s number: length of cut times this is grist.",
-        more=True,
-    )
-
-
 def _share(title: str, value: float, high: float, measure: str, *, more: bool = True) -> Input:
     return Input(title, "share", value, low=0, high=high, step=0.005, measure=measure, more=more)

@@ -78,7 +78,7 @@ def fleece_to_yarn(v: Any) -> chart.SheetChart:
         "From what is bought to the yarn",
         chart.plot(x, y, fill.encode(x2="right:Q"), *named, *lost),
         (
-            ("has_answer", "{needed} of {bought} shrinks to {yarn} of yarn."),
+            (None, "{needed} of {bought} shrinks to {yarn} of yarn."),
             (
                 "is_raw",
                 "Scouring takes out {scouring_loss}, carding or combing {preparing_loss}, spinning"
@@ -135,11 +135,11 @@ def chance_of_enough(v: Any) -> chart.SheetChart:
         ),
         (
             (
-                "has_answer",
+                None,
                 "{put_ups} × {put_up} is enough {times}; the dashed line is 95 times of 100.",
             ),
             (
-                "has_answer",
+                None,
                 "It counts that your grist may be off by {grist_range}, what is left of the fibre"
                 " by {yield_range} and the project by {project_range}. The reserve may be used up.",
             ),

@@ -11,7 +11,7 @@ from yarnsheets.page.inputs import Found, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.published import yields
-from yarnsheets.sheets.shared import plying
+from yarnsheets.sheets.shared import cutting, plying
 from yarnsheets.sheets.shared.doubt import times
 from yarnsheets.sheets.shared.whole import whole_up
 from yarnsheets.sheets.what_does_this_spin_take import asked, buying, chain, words
@@ -77,7 +77,7 @@ class WhatDoesThisSpinTake(Sheet):
     plying_speed = asked.plying_speed()
     evening_hours = asked.evening_hours()
     bobbin_capacity = asked.bobbin_capacity()
-    balance_factor = asked.balance_factor()
+    balance_factor = cutting.balance_factor(more=True)
     currency = asked.currency()
 
     is_raw = Found("flag", "raw fleece is bought")

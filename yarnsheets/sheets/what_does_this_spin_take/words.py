@@ -45,8 +45,8 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
     """Write the plan as it is worked by hand, a stage a line."""
     mass = "lb" if measure.units["mass"] == "oz" else measure.units["mass"]
     per_hundred = "yards" if measure.units["length"] == "yd" else "metres"
-    yield "has_answer", "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
-    yield "has_answer", f"At {{yarn_grist:6}} it weighs {{yarn@{mass}:6}}."
+    yield None, "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
+    yield None, f"At {{yarn_grist:6}} it weighs {{yarn@{mass}:6}}."
     yield (
         "is_shrinking",
         "Before its wash, which shortens it by {wash_shrinkage} and lightens it by {wash_loss},"
@@ -54,17 +54,17 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
         " {unwashed_cut:4}.",
     )
     yield (
-        "has_answer",
+        None,
         "Singles: {yards_to_ply:6} × {plies|ply|plies} × {take_up_used:4} take-up ="
         " {singles_yards:6}, at {singles_grist:6}.",
     )
     yield (
-        "has_answer",
+        None,
         "A cut on the balance: {singles_cut:4} of single, {plied_cut:4} of washed yarn, at a"
         " factor of {balance_factor}.",
     )
     yield (
-        "has_answer",
+        None,
         "Prepared fibre, of which spinning and plying lose {spinning_waste}:"
         f" {{prepared@{mass}:6}}.",
     )
@@ -79,13 +79,13 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
     )
     yield "is_raw", "The published range is {origin}."
     yield (
-        "has_answer",
+        None,
         "Cost: {put_ups} × {coin}{price} ="
         " {coin}{cost}, for 100 "
         f"{per_hundred} {{coin}}{{cost_per_100_{per_hundred}}}.",
     )
     yield (
-        "has_answer",
+        None,
         "Spinning: {singles_yards:4} ÷ {spinning_speed} is {spinning_hours:4|hour|hours}.",
     )
     yield (
@@ -93,7 +93,7 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
         "Plying: {yards_to_ply:4} ÷ {plying_speed} is {plying_hours:4|hour|hours}.",
     )
     yield (
-        "has_answer",
+        None,
         "Bobbins: {bobbins_per_ply} for each ply, each with {fibre_per_bobbin:4} of fibre and"
         " about {yards_per_bobbin~} of single.",
     )
@@ -103,7 +103,7 @@ def worked(measure: choices.Measure) -> Iterable[Line]:
         " {all_bobbins} in all.",
     )
     yield (
-        "has_answer",
+        None,
         "The chance counts the doubts of grist, of yields and of the project together, and the"
         " {project:6} without the reserve, which may be used up.",
     )

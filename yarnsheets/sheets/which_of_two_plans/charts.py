@@ -28,13 +28,13 @@ def charts(v: Any) -> tuple[chart.SheetChart, ...]:
 _CAPTIONS: dict[str, tuple[tuple[str | None, str], ...]] = {
     "cost": (
         (
-            "has_answer",
+            None,
             "First plan {coin}{cost_1}, second plan {coin}{cost_2}.",
         ),
     ),
     "hours": (
         (
-            "has_answer",
+            None,
             "First plan {all_hours_1:2|hour|hours} and {all_bobbins_1|bobbin|bobbins}, second plan"
             " {all_hours_2:2|hour|hours} and {all_bobbins_2|bobbin|bobbins}, those of plied yarn"
             " counted in.",
@@ -43,7 +43,7 @@ _CAPTIONS: dict[str, tuple[tuple[str | None, str], ...]] = {
     ),
     "fibre": (
         (
-            "has_answer",
+            None,
             "First plan {needed_1} of {bought_1}, second plan {needed_2} of {bought_2}.",
         ),
     ),

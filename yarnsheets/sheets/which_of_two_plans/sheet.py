@@ -75,7 +75,6 @@ class WhichOfTwoPlans(Sheet):
     is_plied_2 = Found("flag", "the second plan does")
     is_single_1 = Found("flag", "the first plan’s single is the yarn")
     is_single_2 = Found("flag", "the second plan’s is")
-    has_answer = Found("flag", "both plans are for singles that are spun by hand")
     yards_planned = Found("length", "washed yarn, with the reserve")
     needed_1 = Found("mass", "first plan: fibre needed, as it is bought")
     needed_2 = Found("mass", "second plan: fibre needed, as it is bought")
@@ -163,7 +162,6 @@ class WhichOfTwoPlans(Sheet):
             "is_plied_2": self.plies_2 > 1,
             "is_single_1": self.plies_1 <= 1,
             "is_single_2": self.plies_2 <= 1,
-            "has_answer": True,
             "coin": buying.coin(self.currency),
             "yards_planned": first["yards_planned"],
             "cost_apart": abs(cost),
@@ -228,16 +226,16 @@ class WhichOfTwoPlans(Sheet):
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:  # noqa: ARG002
         """Write both plans in short; the worksheet on one spin works one out in full."""
-        yield "has_answer", "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
+        yield None, "Yarn: {project:6} and {reserve} in reserve is {yards_planned:6}."
         for which, name in ((1, "First"), (2, "Second")):
             yield (
-                "has_answer",
+                None,
                 f"{name} plan: {{plies_{which}|ply takes|plies take}} {{singles_yards_{which}:4}}"
                 f" of single at {{singles_grist_{which}:4}}, {{all_hours_{which}:4|hour|hours}} in"
                 f" all, which is {{evenings_{which}|evening|evenings}}.",
             )
             yield (
-                "has_answer",
+                None,
                 f"It takes {{needed_{which}:4}} of {{bought_{which}}}:"
                 f" {{put_ups_{which}}} × {{put_up_{which}}}, rounded up, at"
                 f" {{coin}}{{price_{which}}} each, is"
@@ -252,4 +250,4 @@ class WhichOfTwoPlans(Sheet):
                 f"is_single_{which}",
                 f"Bobbins: {{bobbins_{which}}}.",
             )
-        yield "has_answer", "“What does this spin take?” works such a plan out stage by stage."
+        yield None, "“What does this spin take?” works such a plan out stage by stage."

@@ -11,7 +11,7 @@ from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
 from yarnsheets.published.fineness import FIBRE_DENSITIES, LEAST_HANDSPUN, wool_grade
 from yarnsheets.published.sources import HANDSPUN_BULK_DENSITY, WORSTED_HANK
-from yarnsheets.sheets.shared import plying
+from yarnsheets.sheets.shared import cutting, plying
 from yarnsheets.sheets.shared.density import in_own_units
 from yarnsheets.sheets.which_singles_make_this_yarn import words
 from yarnsheets.units import convert
@@ -70,14 +70,7 @@ class WhichSinglesMakeThisYarn(Sheet):
         measure="1 for a single used as it is.",
     )
     take_up = plying.take_up(1.03)
-    balance_factor = Input(
-        "Balance factor",
-        "factor",
-        100,
-        low=5,
-        high=5000,
-        measure="The maker’s number: length of cut times this is grist.",
-    )
+    balance_factor = cutting.balance_factor()
     micron = Input(
         "Thickness of the fibre, in micron",
         "number",

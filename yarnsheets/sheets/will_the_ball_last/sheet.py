@@ -12,7 +12,7 @@ from yarnsheets.page.inputs import Found, Input, Pairs, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import show, slot
-from yarnsheets.sheets.shared import grists
+from yarnsheets.sheets.shared import grists, weighing
 from yarnsheets.sheets.shared.doubt import times, times_written, too_light, verdict
 from yarnsheets.sheets.shared.weighing import GRAM
 from yarnsheets.sheets.shared.whole import whole_down, whole_up
@@ -127,15 +127,7 @@ class WillTheBallLast(Sheet):
         measure="A first guess of how uneven yarn and hands are, a standard deviation; it counts"
         " as much as four stretches between weighings (our own choice).",
     )
-    scale_step = Input(
-        "The scale shows steps of",
-        "mass",
-        1 * GRAM,
-        low=0.001 * GRAM,
-        high=_OUNCE / 4,
-        more=True,
-        measure="The last digit of the scale.",
-    )
+    scale_step = weighing.steps(1 * GRAM, _OUNCE / 4)
 
     is_new = Found("flag", "nothing is weighed yet")
     is_going = Found("flag", "rows are still to come")
