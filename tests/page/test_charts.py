@@ -7,13 +7,14 @@ import altair as alt
 import pytest
 
 from tests.emitted import names_in, run
-from yarnsheets import units
+from yarnsheets import sheets, units
 from yarnsheets.page.chart import table
 from yarnsheets.sheets import HowManyYards
 
 SHEET = HowManyYards(grist=2400, weight=0.6, plies=2, take_up=1.05, project=900)
 DESCRIBED = SHEET.describe()
 CHARTS = {chart["name"]: chart for chart in DESCRIBED["charts"]}
+VEGAS_OWN = {"width", "height", "format", "atan2"}
 TOPS = {"weight_top": 20.0, "yards_top": 1000.0, "grist_top": 400.0, "fibre_top": 500.0}
 # metres, grams and tex: the choice in which nothing is the sheet's own unit
 METRIC = {
@@ -21,6 +22,12 @@ METRIC = {
     "mass_factor": units.scale("lb", "g").factor,
     "grist_factor": units.scale("yd/lb", "tex").factor,
     "grist_power": -1,
+}
+# of every sheet, the charts described as plain data
+EVERY_CHART = {
+    f"{name}-{chart['name']}": (chart, getattr(sheets, name).describe())
+    for name in sheets.__all__
+    for chart in getattr(sheets, name).describe()["charts"]
 }
 VALUES = SHEET.all_known() | METRIC | TOPS | {"plied_top": 1}
 
@@ -85,15 +92,15 @@ def test_plied_grist_at_each_ply_count() -> None:
     assert [row["grist"] for row in line] == pytest.approx(expected, rel=1e-12)
 
 
-@pytest.mark.parametrize("name", CHARTS)
+@pytest.mark.parametrize("name", EVERY_CHART)
 def test_every_name_a_chart_reads_is_a_named_parameter(name: str) -> None:
-    spec = CHARTS[name]["spec"]
+    spec = EVERY_CHART[name][0]["spec"]
     named = {param["name"] for param in spec["params"]}
     assert not any(re.match(r"param_\d", n) for n in named)
-    texts = re.findall(r'"(?:calculate|expr)": "([^"]*)"', json.dumps(spec))
-    assert texts
+    texts = re.findall(r'"(?:calculate|expr|filter)": "([^"]*)"', json.dumps(spec))
+    assert texts or not named
     for text in texts:
-        assert names_in(text) <= named, text
+        assert names_in(text) <= named | VEGAS_OWN, text
 
 
 def test_a_field_of_a_table_is_not_computed_from_itself() -> None:
@@ -103,11 +110,12 @@ def test_a_field_of_a_table_is_not_computed_from_itself() -> None:
     assert table("readings", shown=alt.datum.grist * 2).mark_point().to_dict()["transform"]
 
 
-@pytest.mark.parametrize("name", CHARTS)
+@pytest.mark.parametrize("name", [n for n, (chart, _) in EVERY_CHART.items() if chart["grip"]])
 def test_a_charts_handle_moves_an_input_and_stands_on_numbers(name: str) -> None:
-    grip = CHARTS[name]["grip"]
-    known = DESCRIBED["inputs"] | DESCRIBED["found"]
-    assert grip["input"] in DESCRIBED["inputs"]
+    chart, described = EVERY_CHART[name]
+    grip = chart["grip"]
+    known = described["inputs"] | described["found"]
+    assert grip["input"] in described["inputs"]
     assert {grip["x"], grip["y"]} <= set(known)
 
 
@@ -130,9 +138,9 @@ def test_the_axes_reach_past_the_point(name: str) -> None:
         assert run(text, VALUES) > point
 
 
-@pytest.mark.parametrize("name", CHARTS)
+@pytest.mark.parametrize("name", EVERY_CHART)
 def test_a_chart_declares_no_parameter_it_does_not_read(name: str) -> None:
-    spec = CHARTS[name]["spec"]
+    spec = EVERY_CHART[name][0]["spec"]
     text = json.dumps({part: spec[part] for part in spec if part != "params"})
     for param in spec["params"]:
         assert re.search(rf"\b{param['name']}\b", text), param["name"]

@@ -18,7 +18,7 @@ from scipy.optimize import minimize_scalar
 
 from tests.browser import open_sheet
 from tests.drawn import any_inputs, few, two_in_order
-from tests.emitted import names_in, run
+from tests.emitted import run
 from tests.reader import type_in
 from yarnsheets.sheets import HowMuchTwistDoesItWant
 from yarnsheets.units import convert
@@ -289,15 +289,6 @@ def test_more_twist_or_a_thicker_single_never_slants_less(
 
 
 # ---- the charts -----------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("name", CHARTS)
-def test_every_name_a_chart_reads_is_known(name: str) -> None:
-    spec = CHARTS[name]["spec"]
-    named = {param["name"] for param in spec["params"]}
-    for layer in spec["layer"]:
-        for step in layer.get("transform", []):
-            assert names_in(step["calculate"]) <= named, step
 
 
 def drawn(twist: float, at: range) -> list[dict[str, float]]:

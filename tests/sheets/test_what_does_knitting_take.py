@@ -247,11 +247,6 @@ def test_what_cannot_be_is_refused_in_the_readers_words(name: str, wrong: float)
         blanket(**{name: wrong})
 
 
-def test_the_description_is_the_same_for_every_reader() -> None:
-    moved = blanket(outline="hat", stitch="cable", measure="metres, grams", grist_unit="tex")
-    assert moved.describe() == WhatDoesKnittingTake().describe()
-
-
 # ---- on the page ---------------------------------------------------------------------------------
 
 

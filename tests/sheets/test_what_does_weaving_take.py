@@ -191,8 +191,3 @@ def test_half_a_piece_is_refused() -> None:
 def test_what_cannot_be_is_refused_in_the_readers_words(name: str, wrong: float) -> None:
     with pytest.raises(traitlets.TraitError, match="is outside the range"):
         scarf(**{name: wrong})
-
-
-def test_the_description_is_the_same_for_every_reader() -> None:
-    moved = scarf(pieces=2, measure="metres, grams", grist_unit="tex")
-    assert moved.describe() == WhatDoesWeavingTake().describe()

@@ -14,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.drawn import any_inputs, few, two_in_order
-from tests.emitted import names_in, run
+from tests.emitted import run
 from yarnsheets.sheets import WhichSinglesMakeThisYarn
 from yarnsheets.units import convert
 
@@ -260,15 +260,6 @@ def test_a_finer_yarn_or_more_singles_never_want_thicker_ones(
 
 
 # ---- the charts -----------------------------------------------------------------------------
-
-
-@pytest.mark.parametrize("name", CHARTS)
-def test_every_name_a_chart_reads_is_known(name: str) -> None:
-    spec = CHARTS[name]["spec"]
-    named = {param["name"] for param in spec["params"]}
-    for layer in spec["layer"]:
-        for step in layer.get("transform", []):
-            assert names_in(step["calculate"]) <= named, step
 
 
 def test_the_curve_has_the_fibres_of_its_grist() -> None:

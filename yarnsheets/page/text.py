@@ -4,9 +4,9 @@ A template is text with slots. `{yards}` is the number in the unit chosen for th
 `{weight@lb}` the same number in a unit of the template's own, `{yards:5}` shows five digits in
 place of three, `{weight!}` leaves the unit out, `{weight^}` rounds up, for "at least", and
 `{grist~}` rounds whole units too, for "about". `{yards*}` is the number wanted, which the page
-sets large. `{cuts|cut|cuts}` puts the word behind the number,
-in the right one of its two forms. `{9.5 short}` is a number of the template's own, of that
-dimension. A line is a template with the condition under which it is said.
+sets large. `{cuts|cut|cuts}` puts the word behind the number, in the right one of its two forms.
+`{9.5 short}` is a number of the template's own, of that dimension. A line is a template with the
+condition under which it is said.
 """
 
 import math
