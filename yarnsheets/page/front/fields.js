@@ -142,7 +142,8 @@ export function makePairs(given) {
       ),
     unit: () =>
       asked.parts
-        .map(({ title, dimension }) => `${title.toLowerCase()} ${numbers.label(dimension)}`.trim())
+        .map(({ title, dimension }) => [title.toLowerCase(), numbers.label(dimension)])
+        .map(([title, label]) => (label ? `${title} (${label})` : title))
         .join(", "),
   });
 }
