@@ -26,11 +26,11 @@ def page(sheet: "Sheet") -> str:
     parts = [f'<div class="yarnsheet" id="{place}"><p class="ys-sentence">{_said(sheet)}</p></div>']
     if not os.environ.get(LINKED):
         parts[:0] = [f"<style>{style()}</style>"]
-        parts += [_script(built("page.js")), _script(built("charts.js"))]
+        parts += [script(built("page.js")), script(built("charts.js"))]
     given = {"values": values(sheet), "choice": choice(sheet)}
     arguments = [json.dumps(each, ensure_ascii=False) for each in (place, sheet.describe())]
     parts += [
-        _script(
+        script(
             f"yarnsheets.open({', '.join(arguments)}, {program(type(sheet))}, {json.dumps(given)});"
         )
     ]
@@ -62,7 +62,8 @@ def _said(sheet: "Sheet") -> str:
     return escape(sheet.sentence)
 
 
-def _script(text: str) -> str:
+def script(text: str) -> str:
+    """Give a program as part of an HTML page."""
     # whatever stands in a string, the parser of HTML must not see the end of the script there
     safe = re.sub(r"<(?=/script|!--)", r"\\x3c", text)
     return f"<script>{safe}</script>"

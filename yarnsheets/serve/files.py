@@ -7,6 +7,12 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from hashlib import blake2b
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+from yarnsheets.page.html import script
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 TEMPLATE = Path(__file__).parent / "share/voila/templates/yarnsheets"
 PAGE = Path(__file__).parent.parent / "page"
@@ -18,6 +24,10 @@ FILES = {
     "page.js": PAGE / "built/page.js",
     "look.js": PAGE / "built/look.js",
     "charts.js": PAGE / "built/charts.js",
+}
+_LINKS = {
+    ".css": '<link rel="stylesheet" href="{}">',
+    ".js": '<script src="{}"></script>',
 }
 TYPES = {".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8"}
 
@@ -57,9 +67,18 @@ def address(name: str) -> str:
     return f"/static/{found.hash if found else 'missing'}/{name}"
 
 
-def addresses() -> dict[str, str]:
-    """Return the address of every file, by its name."""
-    return {name: address(name) for name in FILES}
+def linked(addresses: Callable[[str], str] = address) -> dict[str, str]:
+    """Return the HTML that brings each file from its address, by the file's name."""
+    return {name: _LINKS[Path(name).suffix].format(addresses(name)) for name in FILES}
+
+
+def built_in() -> dict[str, str]:
+    """Return HTML with each file in it, by the file's name."""
+    texts = {name: path.read_text("utf-8") for name, path in FILES.items()}
+    return {
+        name: script(text) if name.endswith(".js") else f"<style>{text}</style>"
+        for name, text in texts.items()
+    }
 
 
 def short_hash(*parts: bytes) -> str:

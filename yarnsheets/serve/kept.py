@@ -30,16 +30,24 @@ MAKERS = ("altair", "anywidget", "ipywidgets", "nbconvert", "traitlets", "voila"
 PASSED_OVER = {".ipynb", ".pyc"}  # worksheets, each looked at by itself, and what Python makes
 
 # Put into a page by its template.
-NEEDS_KERNEL = b"data-needs-kernel"
-FAILED = b"data-failed"
+NEEDS_KERNEL = "data-needs-kernel"
+FAILED = "data-failed"
 
 
-class Page(NamedTuple):
-    """A page as it is sent."""
+class Kept(NamedTuple):
+    """What a worksheet's page says, without the page around it."""
 
-    packed: bytes
-    key: str
-    needs_kernel: bool = False
+    content: str
+
+    @property
+    def needs_kernel(self) -> bool:
+        """Whether a part of it works only with a kernel."""
+        return NEEDS_KERNEL in self.content
+
+    @property
+    def failed(self) -> bool:
+        """Whether a part of it could not be worked out."""
+        return FAILED in self.content
 
 
 class Shelf:
@@ -59,10 +67,14 @@ class Shelf:
         """
         if name not in self.names():  # so no name leads out of the folder
             return None
-        notebook = self.worksheets / f"{name}.ipynb"
+        notebook = self.notebook(name)
         known = notebook.stat()
         text = _hash_of_file(notebook, known.st_mtime_ns, known.st_size)
         return short_hash(code().encode(), self.beside.encode(), text.encode())
+
+    def notebook(self, name: str) -> Path:
+        """Return where a worksheet is."""
+        return self.worksheets / f"{name}.ipynb"
 
     def names(self) -> list[str]:
         """Return the names of the worksheets."""
@@ -72,19 +84,18 @@ class Shelf:
         """Return where a page is kept."""
         return self.folder / name / f"{key}.html.gz"
 
-    def take(self, name: str, key: str) -> Page | None:
-        """Return a page that is kept; one with a part that failed is not kept any longer."""
+    def take(self, name: str, key: str) -> Kept | None:
+        """Return what is kept of a page; one with a part that failed is not kept any longer."""
         place = self.place(name, key)
         try:
-            packed = place.read_bytes()
-            html = gzip.decompress(packed)
+            kept = Kept(gzip.decompress(place.read_bytes()).decode())
         except (OSError, EOFError, zlib.error):
-            html = b""
-        if not html:  # it is not there, or was cut short when the power went
             return None
-        if FAILED in html:
+        if not kept.content:  # cut short when the power went
+            return None
+        if kept.failed:
             place.unlink()
-        return Page(packed, key, NEEDS_KERNEL in html)
+        return kept
 
     def tidy(self, name: str, key: str) -> None:
         """Throw away what was kept of a worksheet as it no longer is."""

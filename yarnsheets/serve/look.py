@@ -1,18 +1,30 @@
-"""The pages that are no worksheets: the list of them, and words for what went wrong."""
+"""Pages from our templates: a worksheet's, the list of them, and words for what went wrong."""
 
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 from jinja2 import Environment, FileSystemLoader
 
-from yarnsheets.serve.files import TEMPLATE, addresses
+from yarnsheets.serve.files import TEMPLATE, linked
+from yarnsheets.serve.worksheets import describe
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 def render(template: str, **known: object) -> str:
     """Return a page of our template; what it knows stands where Voila would put it."""
-    page_config = {"files": addresses(), **known}
+    page_config = {"files": linked(), "home": "/voila/tree", **known}
     return templates().get_template(template).render(base_url="/", page_config=page_config, **known)
+
+
+def worksheet(path: Path, content: str, **known: object) -> str:
+    """Return a worksheet's page around what it says."""
+    has_sheet = 'class="yarnsheet"' in content
+    title = describe(path).title
+    return render("worksheet.html", title=title, content=content, has_sheet=has_sheet, **known)
 
 
 @cache

@@ -7,15 +7,23 @@ import itertools
 import json
 import subprocess
 import sys
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
-from yarnsheets.serve.kept import Page, Shelf, code, pack
-from yarnsheets.serve.look import render
+from yarnsheets.serve.kept import Shelf, code, pack
+from yarnsheets.serve.look import render, worksheet
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 VISITOR, BACKGROUND = range(2)  # who goes first
+
+
+class Page(NamedTuple):
+    """A page as it is sent."""
+
+    packed: bytes
+    key: str
+    needs_kernel: bool = False
 
 
 class Pages:
@@ -41,9 +49,11 @@ class Pages:
         """Return a page that is as its worksheet is now."""
         page = self.ready.get(name)
         if page is None or page.key != key:
-            page = self.shelf.take(name, key)
-            if page is not None:
-                self.ready[name] = page
+            kept = self.shelf.take(name, key)
+            if kept is None:
+                return None
+            html = worksheet(self.shelf.notebook(name), kept.content)
+            page = self.ready[name] = Page(pack(html), key, kept.needs_kernel)
         return page
 
     def want(self, name: str, who: int) -> asyncio.Future[Page | None]:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from traitlets.config import Config
 
+from yarnsheets.serve.files import built_in
 from yarnsheets.serve.worksheets import in_parts, title, worksheets_in
 
 if TYPE_CHECKING:
@@ -68,6 +69,7 @@ def complete_page(
     if not notebook_path.endswith(".ipynb"):
         folder = Path(settings["contents_manager"].root_dir)
         page["parts"] = in_parts(worksheets_in(folder))
+        page["files"] = built_in()
     return page
 
 

@@ -21,7 +21,6 @@ from typing import IO, TYPE_CHECKING, Any
 from jupyter_client.manager import AsyncKernelManager
 
 from yarnsheets.page.html import LINKED
-from yarnsheets.serve.files import addresses
 from yarnsheets.serve.kept import FAILED, keep
 from yarnsheets.serve.settings import add_share_folder, settings
 
@@ -56,7 +55,7 @@ class Press:
             kernel = await self.start(wanted)
         html = await worksheet.generate_content_str("", kernel)
         keep(place, html)
-        if FAILED.decode() in html or not leaves_nothing(worksheet.notebook):
+        if FAILED in html or not leaves_nothing(worksheet.notebook):
             await self.stop()
         else:
             await forget(kernel)
@@ -95,7 +94,7 @@ class Press:
             contents_manager=LargeFileManager(root_dir=str(self.folder)),
             kernel_spec_manager=KernelSpecManager(),
             base_url="/",
-            page_config={"files": addresses()},
+            page_config={},  # Voila writes into it
         )
 
 
