@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Page
 
 ROOT = Path(__file__).parent.parent
-COMMAND = [sys.executable, "-m", "yarnsheets.serve"]
+COMMAND = [sys.executable, "-m", "yarnsheets"]
 CHROMIUM_OPTIONS = [
     "--no-sandbox",
     "--disable-gpu",

@@ -21,7 +21,7 @@ from nbformat.v4 import new_markdown_cell as text
 
 from tests.browser import COMMAND, PATIENCE, ROOT, open_sheet, serving, wait_until
 from tests.serve.small import DYING, WAITING, write, write_all
-from yarnsheets.serve import main
+from yarnsheets.__main__ import main
 from yarnsheets.serve.files import FILES
 from yarnsheets.serve.worksheets import PARTS, in_parts, worksheets_in
 

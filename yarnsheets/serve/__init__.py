@@ -44,6 +44,8 @@ def parser() -> argparse.ArgumentParser:
     options = argparse.ArgumentParser(
         prog="yarnsheets",
         description="Open the worksheets as web pages in your browser. Ctrl-C stops them.",
+        epilog="“yarnsheets handout FOLDER” writes them as files instead: see “yarnsheets handout "
+        "--help”.",
     )
     options.add_argument(
         "worksheet", nargs="?", help="open this worksheet, such as how-many-yards, not the list"

@@ -22,7 +22,7 @@ FILES = {
     "page.css": TEMPLATE / "static/page.css",
     "sheet.css": PAGE / "front/sheet.css",
     "page.js": PAGE / "built/page.js",
-    "look.js": PAGE / "built/look.js",
+    "around.js": PAGE / "built/around.js",
     "charts.js": PAGE / "built/charts.js",
 }
 _LINKS = {

@@ -22,9 +22,7 @@ def render(template: str, **known: object) -> str:
 
 def worksheet(path: Path, content: str, **known: object) -> str:
     """Return a worksheet's page around what it says."""
-    has_sheet = 'class="yarnsheet"' in content
-    title = describe(path).title
-    return render("worksheet.html", title=title, content=content, has_sheet=has_sheet, **known)
+    return render("worksheet.html", title=describe(path).title, content=content, **known)
 
 
 @cache

@@ -9,10 +9,11 @@ import subprocess
 import sys
 from typing import TYPE_CHECKING, NamedTuple
 
-from yarnsheets.serve.kept import Shelf, code, pack
+from yarnsheets.serve.kept import Kept, Shelf, code, pack
 from yarnsheets.serve.look import render, worksheet
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
     from pathlib import Path
 
 VISITOR, BACKGROUND = range(2)  # who goes first
@@ -88,6 +89,25 @@ class Pages:
         self.ready[name] = page
         self.shelf.tidy(name, key)
         return page
+
+
+def made_now(folder: Path, names: Iterable[str]) -> Iterator[tuple[str, Kept | None]]:
+    """Give what the pages of worksheets say, made first where they have to be, one by one."""
+    shelf, worker = Shelf(folder), Worker(folder)
+    try:
+        for name in names:
+            key = shelf.key(name)
+            if key is None:  # it was taken away meanwhile
+                yield name, None
+                continue
+            kept = shelf.take(name, key)
+            if kept is None:
+                worker.make(name, shelf.place(name, key))
+                kept = shelf.take(name, key)
+                shelf.tidy(name, key)
+            yield name, kept
+    finally:
+        worker.stop()
 
 
 class Worker:

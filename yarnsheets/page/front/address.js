@@ -1,25 +1,37 @@
 /* The address of a page, which holds the numbers of its first sheet. */
 
+import { isFramed } from "./frame.js";
+import { handout } from "./handout.js";
+
 /** @import {Address} from "./types" */
 
 let isTaken = false;
 
 /**
- * Take the page's address; none for a second sheet, and none for a page inside another one, whose
- * address no reader sees.
+ * Take the page's address; none for a second sheet, and none for a page that has no address.
  *
  * @returns {Address | null}
  */
 export function pageAddress() {
-  if (isTaken || window.top !== window) return null;
+  if (isTaken || location.protocol === "about:") return null;
   isTaken = true;
   /** @param {string} link */
-  const of = (link) => `${location.href.split("#")[0]}#${link}`;
+  const of = (link) => `${location.href.replace(/[?#].*/, "")}#${link}`;
   return {
     of,
-    read: () => location.hash.slice(1),
-    write: (link) => history.replaceState(history.state, "", of(link)),
+    read: () => location.hash.slice(1) || (handout?.start ?? ""),
+    write(link) {
+      // no reader sees the address of a page inside another
+      if (!isFramed) history.replaceState(history.state, "", of(link));
+    },
     onChange: (listen) => addEventListener("hashchange", () => listen(location.hash.slice(1))),
-    hasNeighbours: location.pathname.endsWith(".ipynb"),
+    neighbour,
   };
+}
+
+/** @param {string} worksheet */
+function neighbour(worksheet) {
+  if (isFramed) return; // it would open inside the frame
+  if (handout) return handout.worksheets.includes(worksheet) ? `${worksheet}.html` : undefined;
+  return location.pathname.endsWith(".ipynb") ? `${worksheet}.ipynb` : undefined;
 }

@@ -53,7 +53,7 @@ export function makeChart(numbers, description, hand) {
    * @param {Charts} library
    * @param {number} width
    */
-  function embed({ View, changeset, parse, compile }, width) {
+  function embed({ view: makeView, changeset, compile }, width) {
     end();
     units = numbers.shown;
     const text = JSON.stringify(description.spec).replace(/\{(\w+)_unit\}/g, (_, dimension) =>
@@ -62,7 +62,7 @@ export function makeChart(numbers, description, hand) {
     const padding = { ...GAP, left: description.left };
     const { spec } = compile({ ...JSON.parse(text), width, padding, autosize: "none" });
     for (const name of description.tables) tables.set(name, new Drawn(changeset));
-    view = new View(parse(spec), { renderer: "svg", container: picture, hover: false });
+    view = makeView(spec, picture);
     picture.view = view; // so that a console, or a test, can read the chart's data
   }
 

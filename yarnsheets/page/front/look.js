@@ -1,7 +1,4 @@
-/* How the reader wants pages to look: light or dark, and large type for a projector.
- *
- * It runs in the head of every served page, before anything is drawn.
- */
+/* How the reader wants pages to look: light or dark, and large type for a projector. */
 
 import { make } from "./dom.js";
 import { keep, kept } from "./kept.js";
@@ -14,7 +11,8 @@ const page = document.documentElement;
 /** @type {{look: string, type: string}} */
 const chosen = { look: "system", type: "usual", ...kept(KEPT) };
 
-function show() {
+/** Have the page look as was chosen. */
+export function showLook() {
   page.dataset["look"] = chosen.look;
   page.dataset["type"] = chosen.type;
 }
@@ -23,10 +21,11 @@ function show() {
 function choose(change) {
   Object.assign(chosen, change);
   keep(KEPT, chosen);
-  show();
+  showLook();
 }
 
-function makeChoices() {
+/** Put what there is to choose at the top of the page. */
+export function makeLookChoices() {
   const label = make("label", "", "Colours ");
   const picker = make("select");
   picker.append(...Object.entries(LOOKS).map(([value, words]) => new Option(words, value)));
@@ -61,6 +60,3 @@ function makeChoices() {
   choices.append(large, label);
   document.querySelector("header")?.append(choices);
 }
-
-show();
-addEventListener("DOMContentLoaded", makeChoices);

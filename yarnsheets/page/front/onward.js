@@ -18,15 +18,15 @@ const TITLE = "Go on with these numbers";
  */
 export function makeOnward(numbers, { address }) {
   const el = makePart("nav", "ys-onward");
-  const ways = (address?.hasNeighbours ? numbers.description.onward : []).map((way) => ({
-    ...way,
-    link: make("a", "", way.question),
-  }));
+  const ways = numbers.description.onward.flatMap((way) => {
+    const page = address?.neighbour(way.worksheet);
+    return page ? [{ ...way, page, link: make("a", "", way.question) }] : [];
+  });
 
   /* Not at every move of a slider: when the numbers rest, and when a link is about to be used. */
   function point() {
-    for (const { link, worksheet, carries } of ways)
-      link.href = `${worksheet}.ipynb#${writeLink(carried(numbers, carries), numbers.choice)}`;
+    for (const { link, page, carries } of ways)
+      link.href = `${page}#${writeLink(carried(numbers, carries), numbers.choice)}`;
   }
 
   if (ways.length) {

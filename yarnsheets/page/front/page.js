@@ -5,6 +5,7 @@
 
 import { pageAddress } from "./address.js";
 import { make } from "./dom.js";
+import { handout } from "./handout.js";
 import { keep, kept } from "./kept.js";
 import { mount } from "./sheet.js";
 import { trackOf } from "./track.js";
@@ -44,7 +45,7 @@ function makeHost(description, { values, choice }) {
   };
   return {
     values,
-    choice: { ...choice, ...kept(UNITS) },
+    choice: { ...choice, ...handout?.choice, ...kept(UNITS) },
     address: pageAddress(),
     charts: loadCharts,
     slider: (name) => makeSlider(asked(name)),

@@ -12,18 +12,15 @@
  * @param {Known} known
  * @returns {(known: Known) => Record<string, number>}
  */
-export function makeReach({ View, parse }, expressions, known) {
+export function makeReach({ view: make }, expressions, known) {
   const read = new Set(Object.values(expressions).flatMap((text) => text.match(/\w+/g) ?? []));
   const names = Object.keys(known).filter((name) => read.has(name));
-  const view = new View(
-    parse({
-      signals: [
-        ...names.map((name) => ({ name })),
-        ...Object.entries(expressions).map(([name, update]) => ({ name: `reach_${name}`, update })),
-      ],
-    }),
-    { renderer: "none" },
-  );
+  const view = make({
+    signals: [
+      ...names.map((name) => ({ name })),
+      ...Object.entries(expressions).map(([name, update]) => ({ name: `reach_${name}`, update })),
+    ],
+  });
   return (now) => {
     for (const name of names) view.signal(name, now[name]);
     view.run();

@@ -8,6 +8,7 @@ import { makeAnswer, makeArithmetic } from "./answer.js";
 import { makeControls } from "./controls.js";
 import { make } from "./dom.js";
 import { makeFigures } from "./figures.js";
+import { aboutToBeSeen } from "./frame.js";
 import { makeKeep } from "./keep.js";
 import { readLink, writeLink } from "./link.js";
 import { Numbers } from "./numbers.js";
@@ -132,7 +133,7 @@ export async function mount(el, description, program, host) {
     numbers.change(values, choice);
     update();
   });
-  host.charts().then(figures.start);
+  aboutToBeSeen(root).then(host.charts).then(figures.start);
 
   let fold = () => {};
   const onPrint = () => {

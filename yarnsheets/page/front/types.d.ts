@@ -1,6 +1,6 @@
 /* What the parts of a page give each other, and what Python gives them. */
 
-import type { changeset, parse, View } from "vega";
+import type { changeset, View } from "vega";
 import type { compile } from "vega-lite";
 
 /** A sentence, and when it is said: by the name of a flag, by "not" and one, or always. */
@@ -121,11 +121,37 @@ export interface Program {
   round_above(value: number): number;
 }
 
+/** What a handout says of itself. */
+export interface Handout {
+  version: string;
+  /** Whether all pages are kept by a browser that opens one. */
+  all: boolean;
+  /** Whether a page may make no code of words, as Vega does unless told not to. */
+  strict: boolean;
+  /** The worksheets that are part of it. */
+  worksheets: string[];
+  /** The link with the numbers to start from. */
+  start: string;
+  choice: Partial<Choice>;
+}
+
+/** Of a service worker what is used here: TypeScript has its types apart from those of pages. */
+export interface OfflineWorker {
+  registration: { scope: string };
+  skipWaiting(): Promise<void>;
+  clients: { claim(): Promise<void> };
+  addEventListener(name: string, listen: (event: FetchEvent) => void): void;
+}
+interface FetchEvent {
+  request: Request;
+  waitUntil(done: Promise<unknown>): void;
+  respondWith(answer: Promise<Response>): void;
+}
+
 /** The chart library, as `charts.js` brings it. */
 export interface Charts {
-  View: typeof View;
+  view(spec: object, container?: Element): View;
   changeset: typeof changeset;
-  parse: typeof parse;
   compile: typeof compile;
   vegaVersion: string;
   vegaLiteVersion: string;
@@ -155,8 +181,8 @@ export interface Address {
   /** The whole address with a link in it. */
   of(link: string): string;
   onChange(listen: (link: string) => void): void;
-  /** Whether pages of other worksheets stand beside this one. */
-  hasNeighbours: boolean;
+  /** Where the page of another worksheet is, if it stands beside this one. */
+  neighbour(worksheet: string): string | undefined;
 }
 
 type Awaitable<T> = T | Promise<T>;
@@ -197,4 +223,7 @@ declare global {
   var yarnsheet_charts_coming: Promise<Charts> | undefined;
   /** In Jupyter, what Python puts before the front end. */
   const yarnsheet_program: Program;
+  /** In a service worker, what a handout puts before it. */
+  const handout_version: string;
+  const handout_files: string[];
 }
