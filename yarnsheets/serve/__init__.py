@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from yarnsheets.serve.addresses import FIRST_PORT, LOOPBACK, CannotServe, listen
+from yarnsheets.serve.addresses import FIRST_PORT, LOOPBACK, CannotServe, listen, site
 from yarnsheets.serve.worksheets import worksheets_folder
 
 if TYPE_CHECKING:
@@ -22,6 +22,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     options = parser().parse_args(argv)
     try:
         page = find(options.folder, options.worksheet)
+        framed_by = tuple(map(site, options.framed_by))
         sockets, moved = listen(options.address, options.port)
     except CannotServe as reason:
         print(reason, file=sys.stderr)
@@ -32,7 +33,16 @@ def main(argv: Sequence[str] | None = None) -> int:
         if moved:
             say(moved)
         folder = options.folder.resolve()
-        asyncio.run(serve(folder, page, sockets, live=options.live, open_browser=options.browser))
+        asyncio.run(
+            serve(
+                folder,
+                page,
+                sockets,
+                live=options.live,
+                framed_by=framed_by,
+                open_browser=options.browser,
+            )
+        )
     except KeyboardInterrupt:
         pass  # while it was still starting
     print("The worksheets have stopped.")
@@ -70,6 +80,13 @@ def parser() -> argparse.ArgumentParser:
         action="store_true",
         help="run a program for each reader of a worksheet that has other widgets than sheets; "
         "whoever can open it can use this machine through them",
+    )
+    options.add_argument(
+        "--framed-by",
+        metavar="SITE",
+        action="append",
+        default=[],
+        help="a web site that may show the pages inside its own, such as https://guild.example",
     )
     options.add_argument(
         "--no-browser", dest="browser", action="store_false", help="do not open a browser"

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import errno
 import ipaddress
+import re
 import socket
+from urllib.parse import urlsplit
 
 from tornado.netutil import bind_sockets
 
@@ -53,6 +55,21 @@ def bind(address: str, port: int) -> list[socket.socket] | None:
             "address of this machine with --address and a number from 1024 to 65535 with --port."
         )
         raise CannotServe(msg) from None
+
+
+def site(address: str) -> str:
+    """Return a web site as browsers are told of it, from the address of any page of it.
+
+    >>> site("https://guild.example/workshop/"), site("http://127.0.0.1:8000")
+    ('https://guild.example', 'http://127.0.0.1:8000')
+    """
+    parts = urlsplit(address)
+    if parts.scheme not in {"http", "https"} or not re.fullmatch(r"[\w.:\[\]-]+", parts.netloc):
+        msg = (
+            f"{address} is no web site. Give --framed-by an address such as https://guild.example."
+        )
+        raise CannotServe(msg)
+    return f"{parts.scheme}://{parts.netloc}"
 
 
 def is_loopback(host: str) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import gzip
 import ipaddress
 from http import HTTPStatus
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from tornado.httputil import split_host_and_port
 from tornado.web import HTTPError, RequestHandler
@@ -34,11 +34,9 @@ CONTENT_SECURITY_POLICY = "; ".join(
         "media-src data: blob:",
         "base-uri 'none'",
         "form-action 'none'",
-        "frame-ancestors 'self'",
     ]
 )
 HEADERS = {
-    "Content-Security-Policy": CONTENT_SECURITY_POLICY,
     "Referrer-Policy": "same-origin",
     "X-Content-Type-Options": "nosniff",
     "Cache-Control": "no-cache",  # browsers keep it, but ask each time whether it is the same
@@ -46,19 +44,31 @@ HEADERS = {
 A_YEAR = 365 * 24 * 60 * 60  # seconds
 
 
+class Guests(NamedTuple):
+    """Who may ask, and who may show the answers."""
+
+    local: bool  # this machine alone
+    framed_by: tuple[str, ...] = ()  # web sites that may have our pages inside theirs
+
+    @property
+    def framing(self) -> str:
+        """The directive that tells browsers so."""
+        return " ".join(["frame-ancestors 'self'", *self.framed_by])
+
+
 class Answer(RequestHandler):
     """What all answers share."""
 
     SUPPORTED_METHODS = ("GET", "HEAD")
 
-    def initialize(self, *, pages: Pages, local: bool) -> None:
-        """Take the pages there are, and whether only this machine is served."""
-        self.pages = pages
-        self.local = local
+    def __init__(self, *asked: Any, pages: Pages, guests: Guests) -> None:
+        # taken first: the headers depend on them
+        self.pages, self.guests = pages, guests
+        super().__init__(*asked)
 
     def set_default_headers(self) -> None:
         """Tell the browser what it may do with the page, which is little."""
-        for name, value in HEADERS.items():
+        for name, value in headers(self.guests).items():
             self.set_header(name, value)
         self.clear_header("Server")
 
@@ -67,7 +77,7 @@ class Answer(RequestHandler):
 
         A web site could have its own name point at this machine and so pass for the same origin.
         """
-        if self.local and not is_this_machine(self.request.host):
+        if self.guests.local and not is_this_machine(self.request.host):
             raise HTTPError(HTTPStatus.FORBIDDEN)
 
     def head(self, *path: str) -> Awaitable[None] | None:
@@ -131,9 +141,14 @@ def send(handler: RequestHandler, packed: bytes) -> None:
         handler.finish(gzip.decompress(packed))
 
 
-def answers(pages: Pages, *, local: bool) -> list[Any]:
+def headers(guests: Guests) -> dict[str, str]:
+    """Return what goes with every page."""
+    return HEADERS | {"Content-Security-Policy": f"{CONTENT_SECURITY_POLICY}; {guests.framing}"}
+
+
+def answers(pages: Pages, guests: Guests) -> list[Any]:
     """Return all addresses there are, and last what is answered at any other."""
-    known = {"pages": pages, "local": local}
+    known = {"pages": pages, "guests": guests}
     return [
         (r"/(?:voila/tree/?)?", ListOfWorksheets, known),
         (r"/voila/render/(.+)\.ipynb", KeptPage, known),

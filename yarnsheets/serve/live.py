@@ -19,7 +19,7 @@ from voila.static_file_handler import MultiStaticFileHandler, TemplateStaticFile
 from voila.tornado.handler import TornadoVoilaHandler
 from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 
-from yarnsheets.serve.handlers import HEADERS, KeptPage, send
+from yarnsheets.serve.handlers import KeptPage, headers, send
 from yarnsheets.serve.settings import add_share_folder, settings
 
 if TYPE_CHECKING:
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
     from tornado.web import Application
 
+    from yarnsheets.serve.handlers import Guests
     from yarnsheets.serve.pages import Pages
 
 # Of all that Voila answers, what a page with a kernel asks for: not its lists, nor any file.
@@ -43,18 +44,18 @@ BEHIND_A_PAGE = {
 
 @contextlib.asynccontextmanager
 async def kernels_for(
-    pages: Pages, answered: list[Any], *, local: bool
+    pages: Pages, answered: list[Any], guests: Guests
 ) -> AsyncIterator[Application]:
     """Answer with kernels too, and stop them all at the end."""
     asyncio.get_running_loop().set_exception_handler(pass_over_closed_pages)
     add_share_folder()
-    config = settings()
+    config = settings(guests.framing)
     config.Voila.root_dir = str(pages.folder)
     # As for every other answer: no other host name where only this machine is served.
-    config.Voila.tornado_settings["allow_remote_access"] = not local
+    config.Voila.tornado_settings["allow_remote_access"] = not guests.local
     # Voila's notebook runner logs a failing cell to the one application known as `instance`.
     voila = LiveServer.instance(config=config)
-    voila.pages, voila.answered = pages, answered
+    voila.pages, voila.answered, voila.guests = pages, answered, guests
     voila.initialize([])
     voila.start()
     try:
@@ -69,6 +70,7 @@ class LiveServer(Voila):  # type: ignore[misc]  # Voila has no type hints
 
     pages: Pages
     answered: list[Any]
+    guests: Guests
 
     def init_handlers(self) -> list[Any]:
         """Return the addresses there are."""
@@ -77,6 +79,7 @@ class LiveServer(Voila):  # type: ignore[misc]  # Voila has no type hints
             "config": self.config,
             "voila_configuration": self.voila_configuration,
             "pages": self.pages,
+            "guests": self.guests,
         }
         page = (r"/voila/render/(.+)\.ipynb", LivePage, known)
         *ours, unknown = self.answered
@@ -110,10 +113,10 @@ def plainly(path: str, handler: type, *known: Any) -> tuple[Any, ...]:
 class LivePage(TornadoVoilaHandler):  # type: ignore[misc]
     """A worksheet: kept, or with a kernel if it needs one."""
 
-    def initialize(self, *, pages: Pages, **known: Any) -> None:
-        """Take where the pages are."""
+    def initialize(self, *, pages: Pages, guests: Guests, **known: Any) -> None:
+        """Take where the pages are, and who may see them."""
         super().initialize(**known)
-        self.pages = pages
+        self.pages, self.guests = pages, guests
 
     async def get(self, name: str) -> None:
         """Answer with a page."""
@@ -123,7 +126,7 @@ class LivePage(TornadoVoilaHandler):  # type: ignore[misc]
         if page.needs_kernel:
             await super().get(f"{name}.ipynb")
             return
-        for header, value in HEADERS.items():
+        for header, value in headers(self.guests).items():
             self.set_header(header, value)
         send(self, page.packed)
 

@@ -14,7 +14,7 @@ from tornado.httpserver import HTTPServer
 from tornado.web import Application
 
 from yarnsheets.serve.addresses import is_loopback, network_address, page_address
-from yarnsheets.serve.handlers import answers
+from yarnsheets.serve.handlers import Guests, answers
 from yarnsheets.serve.pages import Pages
 
 if TYPE_CHECKING:
@@ -33,23 +33,27 @@ LIMITS = {
 
 
 async def serve(
-    folder: Path, page: str, sockets: list[socket.socket], *, live: bool, open_browser: bool
+    folder: Path,
+    page: str,
+    sockets: list[socket.socket],
+    *,
+    live: bool,
+    framed_by: tuple[str, ...],
+    open_browser: bool,
 ) -> None:
     """Serve a folder of worksheets on listening sockets until told to stop."""
     host, port = sockets[0].getsockname()[:2]
-    local = is_loopback(host)
+    guests = Guests(is_loopback(host), framed_by)
     for chatter in ("tornado.access", "tornado.general"):
         logging.getLogger(chatter).setLevel(logging.ERROR)
 
     pages = Pages(folder)
-    answered = answers(pages, local=local)
+    answered = answers(pages, guests)
     async with contextlib.AsyncExitStack() as at_the_end:
         if live:
             from yarnsheets.serve.live import kernels_for  # Voila takes a second to load
 
-            application = await at_the_end.enter_async_context(
-                kernels_for(pages, answered, local=local)
-            )
+            application = await at_the_end.enter_async_context(kernels_for(pages, answered, guests))
         else:
             application = Application(answered)
         HTTPServer(application, **LIMITS).add_sockets(sockets)

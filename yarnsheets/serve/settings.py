@@ -32,7 +32,6 @@ CONTENT_SECURITY_POLICY = "; ".join(
         "object-src 'none'",
         "base-uri 'self'",
         "form-action 'self'",
-        "frame-ancestors 'self'",
     ]
 )
 
@@ -73,7 +72,7 @@ def complete_page(
     return page
 
 
-def settings() -> Config:
+def settings(framing: str = "frame-ancestors 'self'") -> Config:
     """Return the settings by which Voila and a Jupyter server show the worksheets."""
     config = Config()
 
@@ -119,7 +118,7 @@ def settings() -> Config:
     server.log_level = "ERROR"
     server.tornado_settings = {
         "headers": {
-            "Content-Security-Policy": CONTENT_SECURITY_POLICY,
+            "Content-Security-Policy": f"{CONTENT_SECURITY_POLICY}; {framing}",
             "Referrer-Policy": "same-origin",
         },
     }
