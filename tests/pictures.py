@@ -8,11 +8,15 @@ from __future__ import annotations
 import re
 import sys
 from base64 import b64encode
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 
 from playwright.sync_api import sync_playwright
 
 from tests.browser import CHROMIUM_OPTIONS, ROOT, chromium, open_sheet, serving
+from yarnsheets.handout import embed
+from yarnsheets.handout import main as handout
 from yarnsheets.serve.worksheets import PICTURES
 
 if TYPE_CHECKING:
@@ -62,6 +66,30 @@ def side_by_side(browser: Browser, shots: list[bytes]) -> bytes:
     return picture
 
 
+# A page of an invented guild's own site, with a worksheet in it.
+ARTICLE = """<!DOCTYPE html><html lang="en"><meta charset="utf-8"><title>Grist in an evening</title>
+<style>body {{ max-width: 58rem; margin: 1.5rem auto; font: 1.1rem/1.5 Georgia, serif }}</style>
+<h1>Grist in an evening</h1>
+<p>Bring a skein and a ruler on Tuesday. Weigh the skein, cut three short lengths, and see what
+they say of its yards. The numbers below are invented; put in your own.</p>
+{lines}<p>Then ply two of them, and guess before you look.</p>"""
+
+
+def embedded(browser: Browser) -> None:
+    """Take the picture of a worksheet in the middle of an article."""
+    with TemporaryDirectory() as made:
+        handout([made, LARGE[0]])
+        article = Path(made) / "article.html"
+        lines = embed.lines(f"{LARGE[0]}.html", "How many yards is this?")
+        article.write_text(ARTICLE.format(lines=lines), "utf-8")
+        page = browser.new_page(viewport={"width": 1100, "height": 1000})
+        page.goto(article.as_uri())
+        page.frame_locator("iframe").locator(".ys-picture svg").nth(2).wait_for()
+        page.wait_for_timeout(300)  # the frame takes its height
+        page.screenshot(path=ROOT / ".pictures/handout.jpg", type="jpeg", quality=QUALITY)
+        page.close()
+
+
 def main(names: list[str]) -> None:
     """Take the pictures of worksheets."""
     PICTURES.mkdir(exist_ok=True)
@@ -85,6 +113,7 @@ def main(names: list[str]) -> None:
             page.wait_for_timeout(200)
             (PICTURES / f"{name}.svg").write_text(small(page), "utf-8")
             page.close()
+        embedded(browser)
         browser.close()
 
 

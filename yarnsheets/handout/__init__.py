@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from yarnsheets.handout.folder import CannotMake, put
-from yarnsheets.handout.wishes import PARTS, Wishes, start_of, units_of
+from yarnsheets.handout.wishes import PARTS, Wishes, check_hidden, start_of, units_of
 from yarnsheets.serve.worksheets import describe, worksheets_folder
 
 if TYPE_CHECKING:
@@ -133,7 +133,7 @@ def make(
     from yarnsheets.handout.site import site
     from yarnsheets.serve.pages import made_now
 
-    contents = {}
+    contents: dict[str, str] = {}
     for name, kept in made_now(worksheets, names):
         if kept is None or kept.failed:
             msg = f"The worksheet {name} could not be worked out, so no handout was written."
@@ -145,6 +145,7 @@ def make(
             )
             raise CannotMake(msg)
         contents[name] = kept.content
+    check_hidden(wishes.hide, contents)
     files = site(worksheets, contents, wishes)
     if options.embed is not None:
         titles = {name: describe(worksheets / f"{name}.ipynb").title for name in names}

@@ -11,7 +11,7 @@ from yarnsheets.handout.folder import CannotMake
 from yarnsheets.page import choices
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
 CHOICE = ("measure", "grist_unit")  # what a link says of units
 
@@ -77,6 +77,18 @@ def start_of(links: Iterable[str], worksheets: Sequence[str]) -> dict[str, str]:
             raise CannotMake(msg)
         start[name] = urlencode(numbers)
     return start
+
+
+def check_hidden(hide: Iterable[str], contents: Mapping[str, str]) -> None:
+    """Refuse to hide what is on no page."""
+    for name in hide:
+        # an input is known by the description of its sheet, which is part of the page
+        if name not in PARTS and not any(f'"{name}": {{' in each for each in contents.values()):
+            msg = (
+                f"There is nothing called “{name}” to hide. There are: {', '.join(PARTS)}, and the "
+                "inputs, by their names in a link that was copied from a worksheet."
+            )
+            raise CannotMake(msg)
 
 
 def units_of(measure: str | None, grist: str | None) -> dict[str, str]:
