@@ -26,6 +26,10 @@ SPUN_CUTS = [
 ]
 WILD_CUTS = [*SPUN_CUTS[:-1], 12]
 FIVE_CUTS = [9.6, 10.1, 10.4, 9.8, 10.6]
+OUR_CUTS = [
+    *[(1, 9.6), (2, 10.2), (3, 10.9), (4, 9.9), (1, 10.1), (2, 9.8), (3, 11.2), (4, 10.0)],
+    *[(1, 9.9), (2, 10.4), (3, 10.7), (4, 10.4), (1, 10.3), (2, 9.7), (3, 11.0), (4, 9.6)],
+]
 SEVERAL = {
     "first": [120, 215, 340, 410, 560, 800, 1150, 1620],
     "second": [126, 222, 351, 430, 570, 846, 1180, 1715],
@@ -262,6 +266,16 @@ ANSWERS: Mapping[str, tuple[Answer, ...]] = {
             claim=lambda before, after: (
                 after.at_hand_high - after.at_hand_low > before.at_hand_high - before.at_hand_low
             ),
+        ),
+    ),
+    "what-do-our-cuts-say": (
+        answer(
+            case({}, "{odd_by:2}", "{odd}", holds="is_odd_high"),
+            case({"left_out": 3}, "{grist}", holds="is_alike"),
+        ),
+        answer(case({"tolerance": 0.05}, "{from_balances}")),
+        answer(
+            case({"cuts": [(1, 96), *OUR_CUTS[1:]]}, "{far}", "{count}", holds="has_far"),
         ),
     ),
     "what-do-wraps-tell-of-grist": (

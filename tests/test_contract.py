@@ -60,8 +60,9 @@ def any_value(rng: random.Random, asked: Asked, default: Any) -> Any:
     if isinstance(asked, Pairs):
         pairs = [[near(one) for one in pair] for pair in default][: rng.choice([0, 1, 2, 9])]
         parts = asked.parts
+        whole = lambda part, one: round(one) if part.step == 1 else one  # noqa: E731
         return [
-            [min(max(one, p.low), p.high) for one, p in zip(pair, parts, strict=True)]
+            [min(max(whole(p, one), p.low), p.high) for one, p in zip(pair, parts, strict=True)]
             for pair in (pairs if rng.random() < 0.7 else sorted(pairs))
         ]
     if isinstance(asked, Pick):

@@ -115,6 +115,7 @@ KNOWN: Mapping[str, Mapping[str, Fact]] = {
         "grist": fact("grist", "cuts balance_factor"),
         "weight": fact("weight", "weight"),
     },
+    "what-do-our-cuts-say": {"grist": fact("grist", "cuts balance_factor")},
     "how-far-off-is-my-counter": {"yards": fact("yards", "reading known shown")},
     "what-does-a-weighed-skein-say": {
         "grist": fact("grist", "turns circumference gross tare"),

@@ -47,6 +47,10 @@ from yarnsheets.estimates.estimate import (
     t_factor,
     t_probability,
 )
+from yarnsheets.estimates.odd_one import (
+    OddOne,
+    odd_one,
+)
 from yarnsheets.estimates.readings import (
     grist_from_cuts,
     mean,
@@ -87,6 +91,7 @@ __all__ = [
     "Course",
     "Estimate",
     "Interval",
+    "OddOne",
     "PositiveEstimate",
     "Signal",
     "Verdict",
@@ -109,6 +114,7 @@ __all__ = [
     "half_width",
     "length_for_chance",
     "mean",
+    "odd_one",
     "rectangular",
     "relative_agreement",
     "resolution",

@@ -20,6 +20,7 @@ PACKAGE = Path(__file__).parent.parent
 PICTURES = Path(__file__).parent / "pictures"
 
 PARTS = {
+    "learn": "Learn it",
     "measure": "Measure a yarn",
     "decide": "Is there enough?",
     "plan": "Plan a spin",

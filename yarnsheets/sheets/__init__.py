@@ -8,6 +8,7 @@ from yarnsheets.sheets.how_sure_is_the_grist import HowSureIsTheGrist
 from yarnsheets.sheets.is_my_balance_right import IsMyBalanceRight
 from yarnsheets.sheets.is_my_grist_drifting import IsMyGristDrifting
 from yarnsheets.sheets.is_this_enough.sheet import IsThisEnough
+from yarnsheets.sheets.what_do_our_cuts_say import WhatDoOurCutsSay
 from yarnsheets.sheets.what_do_wraps_tell_of_grist import WhatDoWrapsTellOfGrist
 from yarnsheets.sheets.what_does_a_weighed_skein_say import WhatDoesAWeighedSkeinSay
 from yarnsheets.sheets.what_does_damp_air_change import WhatDoesDampAirChange
@@ -29,6 +30,7 @@ __all__ = [
     "IsMyBalanceRight",
     "IsMyGristDrifting",
     "IsThisEnough",
+    "WhatDoOurCutsSay",
     "WhatDoWrapsTellOfGrist",
     "WhatDoesAWeighedSkeinSay",
     "WhatDoesDampAirChange",
