@@ -135,6 +135,13 @@ export interface Handout {
   choice: Partial<Choice>;
 }
 
+/** What the projector's page in a class knows. */
+export interface Room {
+  /** Where its cuts are. */
+  cuts: string;
+  isTeacher: boolean;
+}
+
 /** Of a service worker what is used here: TypeScript has its types apart from those of pages. */
 export interface OfflineWorker {
   registration: { scope: string };
@@ -200,7 +207,7 @@ export interface Host {
   /** A choice among an input's options, or of "measure" or "grist_unit". */
   pick(name: string): Awaitable<Control<HTMLSelectElement>>;
   settle(values: Values, choice: Choice): void;
-  onGiven(listen: (values: Values, choice: Choice) => void): void;
+  onGiven(listen: (values: Values, choice: Partial<Choice>) => void): void;
 }
 
 /** A widget's state in the browser, as Jupyter gives it. */
