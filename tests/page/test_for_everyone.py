@@ -74,6 +74,18 @@ COVERED = """() => {
 }"""
 
 
+# What each number in the answer leads to: the input whose box has the focus, in sight.
+LED = """() => [...document.querySelectorAll(".ys-lead")].map((lead) => {
+    lead.click();
+    const field = document.activeElement;
+    const { top, bottom } = field.getBoundingClientRect();
+    const answer = document.querySelector(".ys-headline").getBoundingClientRect().bottom;
+    const asks = document.querySelector(`label[for="${field.id}"]`).textContent;
+    return { title: lead.title, asks, said: lead.textContent, holds: getSelection().toString(),
+        isSeen: top >= answer && bottom <= innerHeight };
+})"""
+
+
 def drawn(page: Page, server: Server, name: str) -> Page:
     """Open a worksheet and wait for its charts."""
     open_sheet(page, server, name)
@@ -169,6 +181,45 @@ def test_every_control_shows_that_it_has_the_focus(page: Page, server: Server) -
         style = "getComputedStyle(document.activeElement)"
         assert page.evaluate(f"{style}.outlineStyle") == "solid"
         assert page.evaluate(f"parseFloat({style}.outlineWidth)") >= 2
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("width", [360, 1280])
+def test_the_reader_s_numbers_in_the_answer_lead_to_their_boxes(
+    page: Page, server: Server, name: str, width: int
+) -> None:
+    page.set_viewport_size({"width": width, "height": 740})
+    for led in drawn(page, server, name).evaluate(LED):
+        assert led["title"] == f"Change: {led['asks']}"
+        assert led["isSeen"], led
+        assert led["said"].replace(",", "").startswith(led["holds"])
+
+
+def test_a_number_in_the_answer_leads_to_its_box_by_enter(page: Page, server: Server) -> None:
+    drawn(page, server, "how-many-yards")
+    lead = page.get_by_role("button", name="8\N{NO-BREAK SPACE}oz")
+    lead.press("Enter")
+    page.keyboard.type("10")
+    page.keyboard.press("Enter")
+    assert box(page, "weight").input_value() == "10"
+    assert page.locator(".ys-lead").first.text_content() == "10\N{NO-BREAK SPACE}oz"
+
+
+def test_a_folded_group_opens_for_what_is_in_it(page: Page, server: Server) -> None:
+    drawn(page, server, "what-does-this-spin-take")
+    loss = page.locator("[data-name=wash_loss]")
+    group = page.locator(".ys-group", has=loss)
+    assert loss.is_hidden()
+    group.locator("summary").click()
+    type_in(page, "wash_loss", "nothing")
+    group.locator("summary").click()
+    assert loss.is_hidden()
+    type_in(page, "project", "1000")
+    assert loss.is_hidden()  # as she left it
+    for linked in ("wash_loss=0.1", "wash_loss=9"):  # another number, and one that cannot be
+        page.goto("about:blank")
+        page.goto(f"{server.address}voila/render/what-does-this-spin-take.ipynb#{linked}")
+        loss.wait_for(state="visible")
 
 
 def test_a_word_is_explained_where_it_first_stands_and_a_measure_drawn(
