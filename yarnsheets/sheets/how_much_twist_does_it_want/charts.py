@@ -63,12 +63,9 @@ def slant_of_fibres(v: Any) -> chart.SheetChart:
                 color=chart.PROJECT, strokeWidth=3, clip=True
             ),
             *chart.words(
-                chart.rows(1, along=middle + reach, across=-reach * v.tangent),
+                chart.rows(1, along=middle + reach, across=thick * -0.65),  # below the fibres
                 "slant_label",
                 chart.PROJECT,
-                align="right",
-                dx=-14,
-                dy=8,
             ),
         ),
         (

@@ -94,16 +94,17 @@ def chance_by_size(v: Any) -> chart.SheetChart:
     written = alt.expr.format(chart.shown("length", alt.datum.size), ",.0f")
     sizes = chart.table("size_chances", part=alt.datum.chance * 100, figure=written)
     bars = sizes.mark_bar(color=chart.YARN, height=18, opacity=0.75).encode(x=part, y=size)
-    # the number stands in a long bar and beside a short one
+    # the number stands at the foot of a long bar, before the broken line, and beside a short one
     is_long = alt.datum.chance > 0.5
     number: dict[str, Any] = {"fontSize": 13, "fontWeight": 600}
-    inside = sizes.transform_filter(is_long).mark_text(
-        color="white", align="right", dx=-6, **number
-    )
+    inside = sizes.transform_filter(is_long).mark_text(color="white", align="left", **number)
     beside = sizes.transform_filter(~is_long).mark_text(
         color=chart.INK, align="left", dx=6, **number
     )
-    said = [numbers.encode(x=part, y=size, text="short:N") for numbers in (inside, beside)]
+    said = [
+        inside.encode(x=alt.value(8), y=size, text="short:N"),
+        beside.encode(x=part, y=size, text="short:N"),
+    ]
     goal = chart.rows(1, part=v.safe_times * 1).mark_rule(**chart.GOAL).encode(x=part)
     return chart.SheetChart(
         "chance_by_size",

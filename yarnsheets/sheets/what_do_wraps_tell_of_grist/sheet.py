@@ -148,7 +148,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
     )
     labels: ClassVar = {
         "solid_label": "{solid_grams} solid {fibre}",
-        "impossible_label": "impossible: denser than {fibre}",
+        "impossible_label": "impossible",
         "wraps_label": "wraps × {wraps_ratio:4}",
         "diameter_label": "thickness × {diameter_ratio:4}",
     }

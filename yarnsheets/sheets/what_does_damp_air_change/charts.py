@@ -16,7 +16,6 @@ _TWO_LINES = alt.Axis(
     labelOffset=-6,
 )
 _BOLD: dict[str, Any] = {"fontSize": 13, "fontWeight": 600}
-_HALO: dict[str, Any] = {"stroke": "white", "strokeWidth": 5, "color": "white", **_BOLD}
 
 
 def charts(v: Any) -> tuple[chart.SheetChart, ...]:
@@ -106,12 +105,11 @@ def yards_by_pairing(v: Any) -> chart.SheetChart:
             layer=[
                 right.mark_rule(color=chart.YARN, strokeWidth=2).encode(x=alt.X(**x)),
                 pairs.mark_point(color=chart.YARN, **_POINT).encode(x=alt.X(**x), y=y),
-                pairs.mark_text(dy=-15, **_HALO).encode(x=alt.X(**x), y=y, text=text),
-                pairs.mark_text(dy=-15, color=chart.INK, **_BOLD).encode(
+                pairs.mark_text(align="left", dx=11, color=chart.INK, **_BOLD).encode(
                     x=alt.X(**x), y=y, text=text
                 ),
             ]
-        ).properties(height=alt.Step(48)),
+        ).properties(height=alt.Step(40)),
         (
             (
                 None,

@@ -138,9 +138,8 @@ class WhatDoesThisBallMake(Sheet):
     )
     labels: ClassVar = {
         "new_label": "{new_width} by {new_depth}",
-        "old_label": "before: {made_width} by {old_depth}",
+        "old_label": "before",
         "new_across_label": "{new_width} across",
-        "old_across_label": "before: {made_width} across",
         "depth_label": "{new_depth}",
     }
 

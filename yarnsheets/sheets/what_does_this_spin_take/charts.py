@@ -131,7 +131,7 @@ def chance_of_enough(v: Any) -> chart.SheetChart:
             ),
             chart.table("chances").mark_point(clip=True, **chart.DOT),
             here.mark_point(color=chart.YARN, **chart.HERE),
-            *chart.words(here, "buy_label", chart.YARN, align="left", dx=12, dy=14),
+            *chart.words(here, "buy_label", chart.YARN, align="left", dx=12, dy=26),
         ),
         (
             (
