@@ -59,9 +59,8 @@ def have_and_need(v: Any) -> chart.SheetChart:
         (
             (
                 "has_answer",
-                "The solid hill is the yarn that is there, about {at_hand~}; the broken one is what"
-                " the project takes, {needed}. The wider a hill, the less is known. The more they"
-                " overlap, the less sure the answer.",
+                "The solid hill is the yarn there, about {at_hand~}; the broken one is what the"
+                " project takes, {needed}. The more they overlap, the less sure the answer.",
             ),
             (
                 "is_unspun",
@@ -113,7 +112,7 @@ def chance_by_size(v: Any) -> chart.SheetChart:
         (
             (
                 "fits_some",
-                "{largest:4} is the largest figure the yarn makes at least {safe_times} times of"
+                "{largest:4} is the largest that the yarn makes at least {safe_times} times of"
                 " 100, the broken line: {largest_times}.",
             ),
             (
@@ -123,13 +122,12 @@ def chance_by_size(v: Any) -> chart.SheetChart:
             ),
             (
                 "fits_unasked",
-                "These are what the project takes, and a tenth and a fifth less and more. Type the"
-                " pattern’s figures for its sizes under Finer points to compare them.",
+                "These are a tenth and a fifth less and more than the project takes. The"
+                " pattern’s own sizes are asked under Finer points.",
             ),
             (
                 "is_short",
-                "Something of steady width, such as a scarf, comes to {part} of its length that"
-                " safely.",
+                "Something of steady width comes to {part} of its length that safely.",
             ),
         ),
         tables=("size_chances",),

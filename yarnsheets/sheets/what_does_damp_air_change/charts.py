@@ -65,9 +65,9 @@ def weight_against_humidity(v: Any) -> chart.SheetChart:
         (
             (
                 "has_curve",
-                "The same yarn in air of 10 to 90%. The band is wide since wool that dries into an"
-                " air holds more than wool that grows damp in it, and the table (International"
-                " Critical Tables, from memory) does not say which it was.",
+                "The band is wide since wool holds more as it dries than as it grows damp, and"
+                " the table (International Critical Tables, from memory) does not say which it"
+                " was.",
             ),
             (
                 "has_no_curve",
@@ -167,8 +167,8 @@ def published_regains(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "Sources contradict one another, and none is merged: filled dots were read, open"
-                " ones are from memory. What is agreed for trade is no regain of any day.",
+                "Sources contradict one another. Filled dots were read, open ones are from"
+                " memory. What trade agrees on is no regain of any day.",
             ),
             (
                 "has_one_origin",

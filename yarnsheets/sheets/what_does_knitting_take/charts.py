@@ -86,9 +86,8 @@ def pieces_laid_flat(v: Any) -> chart.SheetChart:
             ),
             (
                 "is_pullover",
-                "Front and back, each {piece_wide} wide and {piece_length} long, between two"
-                " sleeves cut open, {sleeve_length} long, {sleeve_top} wide at the top and"
-                " {sleeve_cuff} at the cuff: {area} in all. No neckline is taken away.",
+                "Front and back between two sleeves cut open: {area} in all. No neckline is"
+                " taken away.",
             ),
         ),
         tables=("slices",),
@@ -168,9 +167,9 @@ def yards_against_gauge(v: Any) -> chart.SheetChart:
         (
             (
                 "not by_swatch",
-                "The full line reckons with both gauges: {yards} at {gauge_stitches}. The broken"
-                " lines take stitches alone or rows alone, and cross where there are {usual_rows}"
-                " rows to a stitch. The upright bar is the range, {yards_low!~} to {yards_high~}.",
+                "The full line reckons with both gauges, the broken ones with stitches or rows"
+                " alone; they cross at {usual_rows} rows to a stitch. The upright bar is the"
+                " range.",
             ),
             (
                 "by_swatch",

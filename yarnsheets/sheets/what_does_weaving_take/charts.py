@@ -70,13 +70,12 @@ def piece_on_the_loom(v: Any) -> chart.SheetChart:
             (
                 None,
                 "Drawn to scale: the pale piece is the cloth on the loom, {web_width} by"
-                " {woven_length}, and the dark one inside what is left of it when it is washed:"
-                " {finished_width} by {finished_length}.",
+                " {woven_length}, the dark one what is left of it when it is washed.",
             ),
             (
                 None,
-                "The threads at its end are the {loom_waste} of loom waste. They spread to the"
-                " reed, where the warp is {reed_width} wide.",
+                "The threads at its end are the {loom_waste} of loom waste, spread to the reed,"
+                " {reed_width} wide.",
             ),
             (
                 "is_one_close",
@@ -142,15 +141,14 @@ def yards_against_length(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "{finished_length} takes {warp_yards} of warp, the full line, and {weft_yards} of"
-                " weft, the broken one. Both together are {total_yards}; the band is {doubt} either"
-                " way, from {total_low!} to {total_high}.",
+                "{finished_length} takes {warp_yards} of warp, the full line, and {weft_yards}"
+                " of weft, the broken one. The band is {doubt} either way, from {total_low!} to"
+                " {total_high}.",
             ),
             ("is_thin", "What you have with the reserve, {total_stock}, would not reach that far."),
             (
                 None,
-                "The warp’s line does not start at nothing: loom waste is there before the first"
-                " pick.",
+                "The warp’s line does not start at nothing: loom waste comes first.",
             ),
         ),
         chart.Grip("finished_length", "finished_length", "total_yards"),
@@ -190,9 +188,8 @@ def where_it_goes(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "Of {total_yards} only {in_cloth} would lie straight in the finished cloth."
-                " Take-up, draw-in and shrinkage hold {in_bends}, and {in_waste} of warp is"
-                " not woven.",
+                "Of {total_yards} only {in_cloth} lies straight in the cloth; bends and"
+                " shrinkage hold {in_bends}, and {in_waste} of warp is not woven.",
             ),
             (
                 "has_reserve",

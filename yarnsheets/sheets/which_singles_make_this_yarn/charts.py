@@ -65,12 +65,12 @@ def singles_against_plies(v: Any) -> chart.SheetChart:
             ),
             (
                 None,
-                "The dashed line is the finest that this fibre is likely to spin, about {finest~}.",
+                "The dashed line is the finest that this fibre is likely to spin.",
             ),
             (
                 None,
                 "Laid by hand, wraps of the finished yarn should number {wraps_low!} to"
-                " {wraps_high}, the more the denser it is.",
+                " {wraps_high}.",
             ),
         ),
         chart.Grip("plies", "plies", "single", when="is_equal"),

@@ -64,12 +64,12 @@ def track_of_the_ball(v: Any) -> chart.SheetChart:
         (
             (
                 "is_going",
-                "The full line and dots are the work so far. The broken line goes on to the last"
-                " row; the band is where it lies, 95% sure, and is narrower the further you are.",
+                "The full line and dots are the work so far. The broken line goes on to the"
+                " last row; it lies in the band, 95% sure.",
             ),
             (
                 "has_edge",
-                "Where it falls below the dotted line, the {edge_weight} for the edge is missing.",
+                "Where it falls below the dotted line, {edge_weight} for the edge is missing.",
             ),
         ),
         reach={"ball_top": chart.shown("mass", v.weight * 1.05)},
