@@ -12,7 +12,6 @@ export interface Asked {
   title: string;
   dimension: string;
   measure: string;
-  more: boolean;
   drawing: string;
   default: Value;
   low: number;
@@ -54,6 +53,8 @@ export interface Description {
   name: string;
   question: string;
   inputs: Record<string, Asked>;
+  /** The headings, each with what stands under it. */
+  groups: { title: string; folded: boolean; inputs: string[] }[];
   /** What words mean. */
   glossary: Record<string, string>;
   /** SVG of how something is measured. */
