@@ -153,6 +153,16 @@ def test_only_pages_of_ours_may_send(classroom: Server) -> None:
     assert posted(classroom, GOOD | {"name": "x" * 20_000}) == HTTPStatus.BAD_REQUEST
 
 
+def test_the_teacher_finds_a_plan_whose_pages_are_all_there(page: Page, server: Server) -> None:
+    page.goto(server.address)
+    page.get_by_role("link", name="the plan of an hour").click()
+    page.get_by_role("heading", name="An hour on grist").wait_for()
+    links = page.locator("main a").evaluate_all("(all) => all.map((each) => each.href)")
+    assert len(links) > 5
+    for link in set(links):
+        assert "yarnsheet" in server.get(link.removeprefix(server.address)), link
+
+
 def test_without_a_class_there_is_none(server: Server) -> None:
     with pytest.raises(urllib.error.HTTPError) as missing:
         server.get("heron")

@@ -111,8 +111,9 @@ def test_a_page_has_no_barrier_light_dark_or_with_something_wrong(
 def test_the_list_has_no_barrier(page: Page, server: Server, copy: Path) -> None:
     for scheme in ("light", "dark"):
         page.emulate_media(color_scheme=scheme)
-        page.goto(server.address)
-        assert complaints(page, copy) == []
+        for path in ("", "teacher"):
+            page.goto(server.address + path)
+            assert complaints(page, copy) == []
 
 
 @pytest.mark.parametrize("name", NAMES)

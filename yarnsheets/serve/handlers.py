@@ -15,7 +15,7 @@ from tornado.web import HTTPError, RequestHandler
 
 from yarnsheets.serve import files
 from yarnsheets.serve.look import render
-from yarnsheets.serve.worksheets import in_parts, worksheets_in
+from yarnsheets.serve.worksheets import in_parts, worksheets_folder, worksheets_in
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable
@@ -110,7 +110,16 @@ class ListOfWorksheets(Answer):
     def get(self) -> None:
         """Answer with the list as it is now."""
         parts = in_parts(worksheets_in(self.pages.folder))
-        self.finish(render("tree.html", parts=parts, word=self.word))
+        ours = self.pages.folder == worksheets_folder().resolve()  # which the plan is made of
+        self.finish(render("tree.html", parts=parts, word=self.word, teacher=ours))
+
+
+class ForTheTeacher(Answer):
+    """The plan of an hour."""
+
+    def get(self) -> None:
+        """Answer with the page."""
+        self.finish(render("teacher.html"))
 
 
 class KeptPage(Answer):
@@ -163,6 +172,7 @@ def answers(pages: Pages, guests: Guests, room: Room | None) -> list[Any]:
     return [
         *in_class,
         (r"/(?:voila/tree/?)?", ListOfWorksheets, known | {"room": room}),
+        (r"/teacher", ForTheTeacher, known),
         (r"/voila/render/(.+)\.ipynb", KeptPage, known),
         (r"/static/(\w+)/([\w.]+)", SharedFile, known),
         (r".*", NoSuchPage, known),
