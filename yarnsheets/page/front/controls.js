@@ -2,6 +2,7 @@
 
 import { make, makeList, makePart, setText } from "./dom.js";
 import { makeExplain } from "./explain.js";
+import { makeBlank, makeDraw } from "./boxes.js";
 import { makeNumber, makePairs, makePick, makeReadings, makeWords } from "./fields.js";
 
 /**
@@ -26,6 +27,8 @@ export async function makeControls(numbers, host, id, hear) {
   finer.append(make("summary", "", "Finer points"));
   const kinds = {
     number: makeNumber,
+    blank: makeBlank,
+    draw: makeDraw,
     readings: makeReadings,
     pairs: makePairs,
     pick: makePick,
@@ -125,6 +128,19 @@ export async function makeControls(numbers, host, id, hear) {
     groupOf(name) {
       const group = controls.get(name)?.group;
       return group && !finer.contains(group) ? group : null;
+    },
+
+    /**
+     * Forget what is wrong or unread in inputs that start anew.
+     *
+     * @param {string[]} names
+     */
+    forget(names) {
+      for (const name of names) {
+        unread.delete(name);
+        if (errors.delete(name)) showError(name);
+      }
+      if (names.length) hear.stale();
     },
 
     /** The names of the inputs that hold something wrong. */

@@ -57,6 +57,19 @@ export class Numbers {
     return /** @type {Asked} */ (this.description.inputs[name]);
   }
 
+  /**
+   * The inputs that start anew when another changes, as they were at the start.
+   *
+   * @param {string} changed the name of an input, or "measure"
+   * @returns {Values}
+   */
+  startAnew(changed) {
+    const anew = Object.entries(this.description.inputs).filter(([, asked]) =>
+      asked.anew?.includes(changed),
+    );
+    return Object.fromEntries(anew.map(([name, asked]) => [name, asked.default]));
+  }
+
   /** @param {string} name */
   value(name) {
     return /** @type {Value} */ (this.values[name]);
@@ -120,9 +133,8 @@ export class Numbers {
     const first = said.findIndex((text) => /[.?!]$/.test(text)) + 1; // the parts of one sentence
     // the number wanted is a slot with a star
     const [wanted = ""] =
-      templates
-        .slice(0, first)
-        .join("")
+      this.program
+        .opened(templates.slice(0, first).join(""), this.known, this.dimensions)
         .match(/\{[^{}]*\*[^{}]*\}/) ?? [];
     return {
       headline: said.slice(0, first).join(" "),

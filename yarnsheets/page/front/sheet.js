@@ -53,7 +53,9 @@ export async function mount(el, description, program, host) {
     change(name, roundNear(numbers, numbers.asked(name), shown));
   });
   const units = await makeUnits(numbers, host, `${id}-units`, (choice) => {
-    numbers.change({}, choice);
+    const anew = choice.measure === undefined ? {} : numbers.startAnew("measure");
+    numbers.change(anew, choice);
+    controls.forget(Object.keys(anew));
     update();
     controls.readAgain();
     settle();
@@ -76,7 +78,9 @@ export async function mount(el, description, program, host) {
    * @param {Element} [typedIn] the field not to touch
    */
   function change(name, value, typedIn) {
-    numbers.change({ [name]: value });
+    const anew = value === numbers.value(name) ? {} : numbers.startAnew(name);
+    numbers.change({ ...anew, [name]: value });
+    controls.forget(Object.keys(anew));
     update(typedIn);
     clearTimeout(resting);
     resting = window.setTimeout(settle, SETTLE_MS);
