@@ -48,7 +48,8 @@ def any_value(rng: random.Random, asked: Asked, default: Any) -> Any:
         value = near(default) if rng.random() < 0.8 else anywhere
         return min(max(value, asked.low), asked.high)
     if isinstance(asked, Blank):
-        return rng.choice([None, asked.low, asked.high, rng.uniform(-9, 9), 10 ** rng.uniform(0, 4)])
+        value = rng.choice([asked.low, asked.high, rng.uniform(-999, 999), 10 ** rng.uniform(0, 4)])
+        return rng.choice([None, min(max(value, asked.low), asked.high)])
     if isinstance(asked, Readings):
         if rng.random() < 0.5:  # each near its own, as lists must be that are read side by side
             values = [value * math.exp(rng.gauss(0, 0.02)) for value in default]

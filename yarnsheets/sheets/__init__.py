@@ -1,5 +1,6 @@
 """One class a worksheet: set a trait, read a trait, or show it as a page with `view()`."""
 
+from yarnsheets.sheets.can_i_work_it_out import CanIWorkItOut
 from yarnsheets.sheets.do_two_methods_agree import DoTwoMethodsAgree
 from yarnsheets.sheets.how_far_off_is_my_counter import HowFarOffIsMyCounter
 from yarnsheets.sheets.how_many_yards.sheet import HowManyYards
@@ -22,6 +23,7 @@ from yarnsheets.sheets.which_singles_make_this_yarn import WhichSinglesMakeThisY
 from yarnsheets.sheets.will_the_ball_last import WillTheBallLast
 
 __all__ = [
+    "CanIWorkItOut",
     "DoTwoMethodsAgree",
     "HowFarOffIsMyCounter",
     "HowManyYards",

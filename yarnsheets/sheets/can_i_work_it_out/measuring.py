@@ -1,0 +1,195 @@
+"""Exercises on measuring: a cut to grist, yards in a skein, the weight a project takes."""
+
+from yarnsheets import formulas
+from yarnsheets.page.text import slot
+from yarnsheets.sheets.can_i_work_it_out.exercise import (
+    Bar,
+    Exercise,
+    Slip,
+    Step,
+    amount,
+    number,
+)
+from yarnsheets.sheets.can_i_work_it_out.numbers import among, one_of
+from yarnsheets.sheets.can_i_work_it_out.system import System
+
+
+def cut_to_grist(part: list[float], system: System) -> Exercise:
+    """Ask for the grist of a cut that hangs level."""
+    cut, factor = among(part[0], *system.cuts), one_of(part[1], system.factors)
+    own_cut, own_factor = cut * system.inches, factor * system.factor
+    right = formulas.grist_from_cut(own_cut, own_factor)
+    grist = system.yards_per_pound
+    written = slot(own_cut, "short")
+    slips = [
+        Slip(cut * grist, "forgot the factor", "is the cut alone: the factor is still to come", 0),
+        Slip(factor / cut * grist, "divided", "comes of dividing: a longer cut is a finer yarn", 1),
+        Slip(cut / factor * grist, "divided", "comes of dividing: each short length counts", 1),
+        Slip(
+            right / system.parts,
+            f"stopped at {system.part}",
+            f"is what {system.part} of it holds, not {system.whole}",
+            1,
+        ),
+    ]
+    if system.short == "in":
+        slips.append(
+            Slip(right / 36, "inches as yards", "comes of turning the inches into yards first", 0)
+        )
+    return Exercise(
+        right,
+        f"A {written} cut hangs level and the balance factor is {number(factor)}: what grist?",
+        f"The cut was trimmed on a yarn balance until it hung level, with a factor of"
+        f" {slot(own_factor, 'factor')}.",
+        [
+            Step(
+                f"what does each {system.short} of the cut stand for, on this balance?",
+                f"Each {system.short} of the cut stands for {amount(factor, system.grist)}: that"
+                " is what the factor says.",
+            ),
+            Step(
+                f"how much do {written} make, at {amount(factor, system.grist)} for each?",
+                f"{written} × {number(factor)} = {amount(cut * factor, system.grist)}.",
+            ),
+        ],
+        slips,
+        [
+            Bar(
+                1,
+                f"a whole {system.lengths[:-1]}: {amount(system.short_in_length, system.short)}",
+                False,
+            ),
+            Bar(
+                min(1, cut / system.short_in_length), f"the cut that hangs level: {written}", False
+            ),
+            Bar(1, f"{system.lengths} in {system.whole}: ?", True),
+        ],
+    )
+
+
+def length_of_skein(part: list[float], system: System) -> Exercise:
+    """Ask how many yards a weight of yarn holds."""
+    grist, weight = among(part[0], *system.grists), among(part[1], *system.weights)
+    own_grist, own_weight = grist * system.yards_per_pound, weight * system.pounds
+    right = formulas.length(own_weight, own_grist)
+    wholes = weight / system.parts
+    says, weighs = slot(own_grist, "grist"), slot(own_weight, "mass")
+    longest = max(1, wholes)
+    return Exercise(
+        right,
+        f"A skein weighs {weighs} and its grist is {says}: how many {system.lengths}?",
+        "The weight is without ties.",
+        [
+            in_wholes(weight, system),
+            Step(
+                f"{system.whole} holds {amount(grist, system.length)}; how many in"
+                f" {of_whole(wholes, system)}?",
+                f"{number(wholes)} × {amount(grist, system.length)} ="
+                f" {amount(wholes * grist, system.length)}.",
+            ),
+        ],
+        [
+            Slip(
+                right * system.parts,
+                f"{system.part_short} as {system.whole_short}",
+                f"takes {system.part} for {system.whole}",
+                0,
+            ),
+            Slip(
+                grist / system.parts * system.yards,
+                f"stopped at {system.part}",
+                f"is what {system.part} alone holds",
+                1,
+            ),
+            Slip(
+                grist / weight * system.yards,
+                "divided",
+                f"comes of dividing: more weight has more {system.lengths}",
+                1,
+            ),
+            Slip(
+                grist / wholes * system.yards,
+                "divided",
+                f"comes of dividing: more weight has more {system.lengths}",
+                1,
+            ),
+        ],
+        [
+            Bar(1 / longest, f"{system.whole}: {amount(grist, system.length)}", False),
+            Bar(wholes / longest, f"the skein: {weighs}", False),
+            Bar(1, f"{system.lengths} in the skein: ?", True),
+        ],
+    )
+
+
+def weight_for_project(part: list[float], system: System) -> Exercise:
+    """Ask what the yarn of a project weighs."""
+    project, grist = among(part[0], *system.projects), among(part[1], *system.grists)
+    own_project, own_grist = project * system.yards, grist * system.yards_per_pound
+    right = formulas.mass(own_project, own_grist)
+    wholes = project / grist
+    takes, says = slot(own_project, "length"), slot(own_grist, "grist")
+    longest = max(project, grist)
+    back = "comes of dividing the wrong way round"
+    slips = [
+        Slip(
+            right / system.parts,
+            f"stopped at {system.whole_short}",
+            f"is the number of {system.whole_short}, not yet of {system.part_short}",
+            1,
+        ),
+        Slip(grist / project * system.pounds, "the wrong way round", back, 0),
+        Slip(grist / project * system.parts * system.pounds, "the wrong way round", back, 0),
+        Slip(
+            grist * project * system.pounds,
+            "multiplied",
+            f"comes of multiplying: with more {system.lengths} to the weight it takes less",
+            0,
+        ),
+    ]
+    if system.mass == "oz":
+        slips.append(
+            Slip(
+                right / system.parts**2,
+                "divided by 16",
+                "comes of dividing by 16: there are more ounces than pounds",
+                1,
+            )
+        )
+    return Exercise(
+        right,
+        f"A project takes {takes} of a yarn of {says}: what does that weigh?",
+        f"Give the weight in {system.part_short}, or with its own unit behind it.",
+        [
+            Step(
+                f"{system.whole} holds {amount(grist, system.length)}; how many times is that in"
+                f" {takes}?",
+                f"{amount(project, system.length)} ÷ {number(grist)} = {of_whole(wholes, system)}.",
+            ),
+            Step(
+                f"how many {system.part_short} are {of_whole(wholes, system)}?",
+                f"{number(wholes)} × {number(system.parts)} ="
+                f" {amount(wholes * system.parts, system.mass)}.",
+            ),
+        ],
+        slips,
+        [
+            Bar(grist / longest, f"{system.whole}: {amount(grist, system.length)}", False),
+            Bar(project / longest, f"the project: {takes}", False),
+            Bar(1, "weight of that yarn: ?", True),
+        ],
+    )
+
+
+def in_wholes(weight: float, system: System) -> Step:
+    """Turn ounces into pounds, or grams into hundreds of grams."""
+    wholes, weighs = weight / system.parts, amount(weight, system.mass)
+    return Step(
+        f"how many {system.whole_short} are {weighs}?",
+        f"{weighs} ÷ {number(system.parts)} = {of_whole(wholes, system)}.",
+    )
+
+
+def of_whole(wholes: float, system: System) -> str:
+    """Write so many pounds, or so many times 100 g."""
+    return amount(wholes, "lb") if system.parts == 16 else f"{number(wholes)} × {system.whole}"
