@@ -19,8 +19,8 @@ from tests.test_contract import RUNNER, differences, in_python
 from yarnsheets.page.compiler import program
 from yarnsheets.sheets import CanIWorkItOut
 from yarnsheets.sheets.can_i_work_it_out.numbers import MODULUS, following, started
+from yarnsheets.sheets.can_i_work_it_out.ranges import METRES, YARDS
 from yarnsheets.sheets.can_i_work_it_out.sheet import IN_TURN, KINDS, LAST_DRAW, drawn
-from yarnsheets.sheets.can_i_work_it_out.system import METRES, YARDS
 from yarnsheets.units import registry
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ MEASURES = {"yards, ounces": ("yd/lb", YARDS), "metres, grams": ("m/100g", METRE
 kinds = st.sampled_from(list(KINDS))
 draws = st.integers(1, LAST_DRAW)
 measures = st.sampled_from(list(MEASURES))
-many = settings(max_examples=100, deadline=None, derandomize=True)
+many = settings(max_examples=300, deadline=None, derandomize=True)
 each_kind = pytest.mark.parametrize("kind", KINDS)
 each_measure = pytest.mark.parametrize("measure", MEASURES)
 
@@ -290,7 +290,7 @@ def test_the_steps_lead_to_the_right_answer(kind: str, draw: int, measure: str) 
         assert number == pytest.approx(reckoned, rel=2e-3, abs=2), step
 
 
-# ---- the sheet ------------------------------------------------------------------------------------
+# ---- the sheet -----------------------------------------------------------------------------------
 
 
 def test_each_in_turn_is_each() -> None:

@@ -6,26 +6,25 @@ from yarnsheets import formulas
 from yarnsheets.page.text import in_number, slot
 from yarnsheets.sheets.can_i_work_it_out.exercise import (
     TOLERANCE,
-    Bar,
     Exercise,
     Slip,
     Step,
-    amount,
-    number,
 )
-from yarnsheets.sheets.can_i_work_it_out.measuring import of_whole
 from yarnsheets.sheets.can_i_work_it_out.numbers import among, one_of
-from yarnsheets.sheets.can_i_work_it_out.system import System
+from yarnsheets.sheets.can_i_work_it_out.ranges import Ranges
+from yarnsheets.sheets.shared.systems import amount, number, of_whole
+from yarnsheets.sheets.shared.told import Bar
 
 SKEINS = [2, 3, 4, 5]
 # What a project takes of what is there: clearly less, or clearly more.
 TAKES = [0.7, 0.75, 0.8, 0.85, 1.15, 1.2, 1.3, 1.4]
 
 
-def enough_or_not(part: list[float], system: System) -> Exercise:
+def enough_or_not(part: list[float], ranges: Ranges) -> Exercise:
     """Ask what is left over of several skeins when a project is done, or missing."""
-    skeins, weight = one_of(part[0], SKEINS), among(part[1], *system.skeins)
-    grist = among(part[2], *system.grists)
+    system = ranges.system
+    skeins, weight = one_of(part[0], SKEINS), among(part[1], *ranges.skeins)
+    grist = among(part[2], *ranges.grists)
     one = weight / system.parts * grist
     there = skeins * one
     project = 10 * math.floor(there * one_of(part[3], TAKES) / 10)
@@ -73,24 +72,25 @@ def enough_or_not(part: list[float], system: System) -> Exercise:
             ),
             Slip(
                 own_there * system.parts - own_project,
-                f"{system.part_short} as {system.whole_short}",
+                f"{system.part_names} as {system.wholes}",
                 f"takes {system.part} for {system.whole}",
                 0,
             ),
         ],
         [
-            Bar(project / longest, f"the project: {takes}", False),
-            Bar(1, f"in {skeins} skeins of {weighs}: ?", True),
+            Bar(project / longest, f"the project: {takes}"),
+            Bar(1, f"in {skeins} skeins of {weighs}: ?"),
         ],
         least=math.ceil(TOLERANCE * project) * system.yards,
         span=own_project,
     )
 
 
-def will_it_last(part: list[float], system: System) -> Exercise:
+def will_it_last(part: list[float], ranges: Ranges) -> Exercise:
     """Ask how many more rows a ball makes, by what those so far have taken."""
+    system = ranges.system
     done = among(part[0], 20, 2, 41)
-    used, left = among(part[1], *system.used), among(part[2], *system.left)
+    used, left = among(part[1], *ranges.used), among(part[2], *ranges.left)
     start = used + left
     # rows go with weight as yards do
     each = formulas.grist(done, used)
@@ -135,9 +135,9 @@ def will_it_last(part: list[float], system: System) -> Exercise:
             Slip(each, f"stopped at {system.part}", f"is what {system.part} makes", 2),
         ],
         [
-            Bar(1, f"the ball at first: {started}", False),
-            Bar(left / start, f"after {number(done)} rows: {is_left}", False),
-            Bar(1, "rows to come: ?", True),
+            Bar(1, f"the ball at first: {started}"),
+            Bar(left / start, f"after {number(done)} rows: {is_left}"),
+            Bar(1, "rows to come: ?"),
         ],
         least=1,
     )

@@ -5,13 +5,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from yarnsheets.page.text import show
+from yarnsheets.sheets.shared.told import Bar
 
 TOLERANCE = 0.02  # of the answer: room for rounding on the way, and for no slip
 
 _FAR = 32  # times too much, at the edge of the chart
 _TO_THE_EDGE = 0.4  # of the chart's width, from the right answer in its middle
-_DIGITS = 4  # of numbers on the way
 
 
 class Step(NamedTuple):
@@ -28,14 +27,6 @@ class Slip(NamedTuple):
     name: str
     said: str
     step: int
-
-
-class Bar(NamedTuple):
-    """A bar of the drawing: its part of the longest, its words, and whether it is asked for."""
-
-    share: float
-    words: str
-    is_asked: bool
 
 
 @dataclass(frozen=True)
@@ -95,30 +86,3 @@ def named(slips: Sequence[Slip]) -> list[Slip]:
     for slip in slips:
         first[slip.name] = first.get(slip.name, slip)
     return list(first.values())
-
-
-def number(value: float) -> str:
-    """Write a number on the way.
-
-    >>> number(0.66667), number(1142.857)
-    ('0.6667', '1,143')
-    """
-    return show(value, _DIGITS)
-
-
-def amount(value: float, unit: str) -> str:
-    r"""Write a number on the way with its unit.
-
-    >>> amount(0.15, "lb")
-    '0.15\xa0lb'
-    """
-    return f"{number(value)}\N{NO-BREAK SPACE}{unit}"
-
-
-def percent(share: float) -> str:
-    """Write a share.
-
-    >>> percent(0.35)
-    '35%'
-    """
-    return f"{number(100 * share)}%"

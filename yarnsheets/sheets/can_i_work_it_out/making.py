@@ -3,16 +3,14 @@
 from yarnsheets import formulas
 from yarnsheets.page.text import slot
 from yarnsheets.sheets.can_i_work_it_out.exercise import (
-    Bar,
     Exercise,
     Slip,
     Step,
-    amount,
-    number,
-    percent,
 )
 from yarnsheets.sheets.can_i_work_it_out.numbers import among, one_of
-from yarnsheets.sheets.can_i_work_it_out.system import System
+from yarnsheets.sheets.can_i_work_it_out.ranges import Ranges
+from yarnsheets.sheets.shared.systems import amount, number, percent
+from yarnsheets.sheets.shared.told import Bar
 
 PLIES = [2, 2, 3, 4]
 TAKE_UPS = [1.05, 1.06, 1.07, 1.08, 1.1]  # common practice, no source
@@ -20,9 +18,10 @@ WASHING = [0.3, 0.35, 0.4, 0.45, 0.5]  # lost: within the 20 to 80 % of sources.
 WORKING = [0.1, 0.15, 0.2, 0.25]  # carding, spinning and plying: common practice, no source
 
 
-def grist_when_plied(part: list[float], system: System) -> Exercise:
+def grist_when_plied(part: list[float], ranges: Ranges) -> Exercise:
     """Ask for the grist of a plied yarn."""
-    single = among(part[0], *system.singles)
+    system = ranges.system
+    single = among(part[0], *ranges.singles)
     plies, take_up = one_of(part[1], PLIES), one_of(part[2], TAKE_UPS)
     own = single * system.yards_per_pound
     says = slot(own, "grist")
@@ -66,16 +65,17 @@ def grist_when_plied(part: list[float], system: System) -> Exercise:
             Slip(own / take_up, "forgot the plies", "has the take-up but only one strand", 0),
         ],
         [
-            Bar(1, f"{system.whole} of a single: {amount(single, system.length)}", False),
-            Bar(1 / plies, f"shared among {plies} strands", False),
-            Bar(1, f"{system.lengths} in {system.whole} when plied: ?", True),
+            Bar(1, f"{system.whole} of a single: {amount(single, system.length)}"),
+            Bar(1 / plies, f"shared among {plies} strands"),
+            Bar(1, f"{system.lengths} in {system.whole} when plied: ?"),
         ],
     )
 
 
-def grist_of_singles(part: list[float], system: System) -> Exercise:
+def grist_of_singles(part: list[float], ranges: Ranges) -> Exercise:
     """Ask for the singles of a yarn that is wanted."""
-    wanted = among(part[0], *system.wanted)
+    system = ranges.system
+    wanted = among(part[0], *ranges.wanted)
     plies, take_up = one_of(part[1], PLIES), one_of(part[2], TAKE_UPS)
     own = wanted * system.yards_per_pound
     thick = "is thicker than the yarn itself: a single is finer"
@@ -110,16 +110,17 @@ def grist_of_singles(part: list[float], system: System) -> Exercise:
             Slip(own * take_up, "forgot the plies", "has the take-up but only one strand", 0),
         ],
         [
-            Bar(1, f"{system.whole} of the yarn: {amount(wanted, system.length)}", False),
-            Bar(1, f"made of {plies} strands, all as long, and the take-up", False),
-            Bar(1, f"{system.lengths} in {system.whole} of the single: ?", True),
+            Bar(1, f"{system.whole} of the yarn: {amount(wanted, system.length)}"),
+            Bar(1, f"made of {plies} strands, all as long, and the take-up"),
+            Bar(1, f"{system.lengths} in {system.whole} of the single: ?"),
         ],
     )
 
 
-def fleece_for_yarn(part: list[float], system: System) -> Exercise:
+def fleece_for_yarn(part: list[float], ranges: Ranges) -> Exercise:
     """Ask for the fleece that a weight of yarn takes, after two losses."""
-    yarn = among(part[0], *system.yarns)
+    system = ranges.system
+    yarn = among(part[0], *ranges.yarns)
     washing, working = one_of(part[1], WASHING), one_of(part[2], WORKING)
     washed, worked = formulas.share_left(washing), formulas.share_left(working)
     both = formulas.overall_yield([washed, worked])
@@ -130,7 +131,7 @@ def fleece_for_yarn(part: list[float], system: System) -> Exercise:
         own / both,
         f"Washing loses {percent(washing)}, carding and spinning {percent(working)}: what fleece"
         f" makes {says}?",
-        f"The {percent(working)} is of the washed wool; count the fleece in {system.part_short}.",
+        f"The {percent(working)} is of the washed wool; count the fleece in {system.part_names}.",
         [
             Step(
                 f"washing keeps {percent(washed)} and the rest keeps {percent(worked)} of that:"
@@ -162,8 +163,8 @@ def fleece_for_yarn(part: list[float], system: System) -> Exercise:
             Slip(own / worked, "one loss only", one, 0),
         ],
         [
-            Bar(1, "the fleece: ?", True),
-            Bar(washed, f"washing leaves {percent(washed)} of it", False),
-            Bar(both, f"the yarn: {says}", False),
+            Bar(1, "the fleece: ?"),
+            Bar(washed, f"washing leaves {percent(washed)} of it"),
+            Bar(both, f"the yarn: {says}"),
         ],
     )

@@ -3,20 +3,20 @@
 from yarnsheets import formulas
 from yarnsheets.page.text import slot
 from yarnsheets.sheets.can_i_work_it_out.exercise import (
-    Bar,
     Exercise,
     Slip,
     Step,
-    amount,
-    number,
 )
 from yarnsheets.sheets.can_i_work_it_out.numbers import among, one_of
-from yarnsheets.sheets.can_i_work_it_out.system import System
+from yarnsheets.sheets.can_i_work_it_out.ranges import Ranges
+from yarnsheets.sheets.shared.systems import System, amount, number, of_whole
+from yarnsheets.sheets.shared.told import Bar
 
 
-def cut_to_grist(part: list[float], system: System) -> Exercise:
+def cut_to_grist(part: list[float], ranges: Ranges) -> Exercise:
     """Ask for the grist of a cut that hangs level."""
-    cut, factor = among(part[0], *system.cuts), one_of(part[1], system.factors)
+    system = ranges.system
+    cut, factor = among(part[0], *ranges.cuts), one_of(part[1], ranges.factors)
     own_cut, own_factor = cut * system.inches, factor * system.factor
     right = formulas.grist_from_cut(own_cut, own_factor)
     grist = system.yards_per_pound
@@ -55,21 +55,18 @@ def cut_to_grist(part: list[float], system: System) -> Exercise:
         slips,
         [
             Bar(
-                1,
-                f"a whole {system.lengths[:-1]}: {amount(system.short_in_length, system.short)}",
-                False,
+                1, f"a whole {system.lengths[:-1]}: {amount(system.short_in_length, system.short)}"
             ),
-            Bar(
-                min(1, cut / system.short_in_length), f"the cut that hangs level: {written}", False
-            ),
-            Bar(1, f"{system.lengths} in {system.whole}: ?", True),
+            Bar(min(1, cut / system.short_in_length), f"the cut that hangs level: {written}"),
+            Bar(1, f"{system.lengths} in {system.whole}: ?"),
         ],
     )
 
 
-def length_of_skein(part: list[float], system: System) -> Exercise:
+def length_of_skein(part: list[float], ranges: Ranges) -> Exercise:
     """Ask how many yards a weight of yarn holds."""
-    grist, weight = among(part[0], *system.grists), among(part[1], *system.weights)
+    system = ranges.system
+    grist, weight = among(part[0], *ranges.grists), among(part[1], *ranges.weights)
     own_grist, own_weight = grist * system.yards_per_pound, weight * system.pounds
     right = formulas.length(own_weight, own_grist)
     wholes = weight / system.parts
@@ -91,7 +88,7 @@ def length_of_skein(part: list[float], system: System) -> Exercise:
         [
             Slip(
                 right * system.parts,
-                f"{system.part_short} as {system.whole_short}",
+                f"{system.part_names} as {system.wholes}",
                 f"takes {system.part} for {system.whole}",
                 0,
             ),
@@ -115,16 +112,17 @@ def length_of_skein(part: list[float], system: System) -> Exercise:
             ),
         ],
         [
-            Bar(1 / longest, f"{system.whole}: {amount(grist, system.length)}", False),
-            Bar(wholes / longest, f"the skein: {weighs}", False),
-            Bar(1, f"{system.lengths} in the skein: ?", True),
+            Bar(1 / longest, f"{system.whole}: {amount(grist, system.length)}"),
+            Bar(wholes / longest, f"the skein: {weighs}"),
+            Bar(1, f"{system.lengths} in the skein: ?"),
         ],
     )
 
 
-def weight_for_project(part: list[float], system: System) -> Exercise:
+def weight_for_project(part: list[float], ranges: Ranges) -> Exercise:
     """Ask what the yarn of a project weighs."""
-    project, grist = among(part[0], *system.projects), among(part[1], *system.grists)
+    system = ranges.system
+    project, grist = among(part[0], *ranges.projects), among(part[1], *ranges.grists)
     own_project, own_grist = project * system.yards, grist * system.yards_per_pound
     right = formulas.mass(own_project, own_grist)
     wholes = project / grist
@@ -134,8 +132,8 @@ def weight_for_project(part: list[float], system: System) -> Exercise:
     slips = [
         Slip(
             right / system.parts,
-            f"stopped at {system.whole_short}",
-            f"is the number of {system.whole_short}, not yet of {system.part_short}",
+            f"stopped at {system.wholes}",
+            f"is the number of {system.wholes}, not yet of {system.part_names}",
             1,
         ),
         Slip(grist / project * system.pounds, "the wrong way round", back, 0),
@@ -159,7 +157,7 @@ def weight_for_project(part: list[float], system: System) -> Exercise:
     return Exercise(
         right,
         f"A project takes {takes} of a yarn of {says}: what does that weigh?",
-        f"Give the weight in {system.part_short}, or with its own unit behind it.",
+        f"Give the weight in {system.part_names}, or with its own unit behind it.",
         [
             Step(
                 f"{system.whole} holds {amount(grist, system.length)}; how many times is that in"
@@ -167,16 +165,16 @@ def weight_for_project(part: list[float], system: System) -> Exercise:
                 f"{amount(project, system.length)} ÷ {number(grist)} = {of_whole(wholes, system)}.",
             ),
             Step(
-                f"how many {system.part_short} are {of_whole(wholes, system)}?",
+                f"how many {system.part_names} are {of_whole(wholes, system)}?",
                 f"{number(wholes)} × {number(system.parts)} ="
                 f" {amount(wholes * system.parts, system.mass)}.",
             ),
         ],
         slips,
         [
-            Bar(grist / longest, f"{system.whole}: {amount(grist, system.length)}", False),
-            Bar(project / longest, f"the project: {takes}", False),
-            Bar(1, "weight of that yarn: ?", True),
+            Bar(grist / longest, f"{system.whole}: {amount(grist, system.length)}"),
+            Bar(project / longest, f"the project: {takes}"),
+            Bar(1, "weight of that yarn: ?"),
         ],
     )
 
@@ -185,11 +183,6 @@ def in_wholes(weight: float, system: System) -> Step:
     """Turn ounces into pounds, or grams into hundreds of grams."""
     wholes, weighs = weight / system.parts, amount(weight, system.mass)
     return Step(
-        f"how many {system.whole_short} are {weighs}?",
+        f"how many {system.wholes} are {weighs}?",
         f"{weighs} ÷ {number(system.parts)} = {of_whole(wholes, system)}.",
     )
-
-
-def of_whole(wholes: float, system: System) -> str:
-    """Write so many pounds, or so many times 100 g."""
-    return amount(wholes, "lb") if system.parts == 16 else f"{number(wholes)} × {system.whole}"

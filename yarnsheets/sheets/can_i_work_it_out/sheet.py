@@ -6,7 +6,6 @@ from typing import Any, ClassVar
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Blank, Draw, Found, Pick, Table
 from yarnsheets.page.sheet import Line, Sheet
-from yarnsheets.page.text import slot
 from yarnsheets.sheets.can_i_work_it_out import words
 from yarnsheets.sheets.can_i_work_it_out.deciding import enough_or_not, will_it_last
 from yarnsheets.sheets.can_i_work_it_out.exercise import Exercise, Slip, named
@@ -21,10 +20,12 @@ from yarnsheets.sheets.can_i_work_it_out.measuring import (
     weight_for_project,
 )
 from yarnsheets.sheets.can_i_work_it_out.numbers import MODULUS, following, started
-from yarnsheets.sheets.can_i_work_it_out.system import METRES, YARDS, System
+from yarnsheets.sheets.can_i_work_it_out.ranges import METRES, YARDS, Ranges
+from yarnsheets.sheets.shared.systems import is_in_yards
+from yarnsheets.sheets.shared.told import told
 
 # What the answer of each kind is, and what draws it.
-KINDS: Mapping[str, tuple[str, Callable[[list[float], System], Exercise]]] = {
+KINDS: Mapping[str, tuple[str, Callable[[list[float], Ranges], Exercise]]] = {
     "cut": ("grist", cut_to_grist),
     "skein": ("length", length_of_skein),
     "weight": ("mass", weight_for_project),
@@ -41,7 +42,7 @@ _PARTS = 4  # numbers that an exercise is drawn from, at most
 _BARS, _PLACES = 3, 5  # of the charts, at most
 
 
-def drawn(kind: str, draw: float, system: System) -> Exercise:
+def drawn(kind: str, draw: float, ranges: Ranges) -> Exercise:
     """Draw an exercise; where two of its slips cannot be told apart, draw it again."""
     names = list(KINDS)
     _, make = KINDS[kind]
@@ -52,9 +53,9 @@ def drawn(kind: str, draw: float, system: System) -> Exercise:
         for _ in range(_PARTS):
             state = following(state)
             parts.append(state / MODULUS)
-        if make(parts, system).is_sound():
+        if make(parts, ranges).is_sound():
             break
-    return make(parts, system)
+    return make(parts, ranges)
 
 
 def _answer(dimension: str, low: float) -> Blank:
@@ -148,14 +149,14 @@ class CanIWorkItOut(Sheet):
 
     def _kind(self) -> str:
         if self.kind != IN_TURN:
-            return self.kind
+            return str(self.kind)
         names = list(KINDS)
         return names[int(self.draw - 1) % len(names)]
 
     def work_out(self) -> Mapping[str, Any]:
         """Draw the exercise, and judge the answer."""
         of, _ = KINDS[self._kind()]
-        exercise = drawn(self._kind(), self.draw, self._system())
+        exercise = drawn(self._kind(), self.draw, self._ranges())
         given = {
             "grist": self.answer_grist,
             "length": self.answer_length,
@@ -168,8 +169,9 @@ class CanIWorkItOut(Sheet):
                 "is_open": True,
                 "headline": headline,
                 "beside": beside,
+                "asks": exercise.asks,
                 "waiting": "Your answer comes here.",
-                **_drawing(exercise, ""),
+                **told(exercise.bars, ""),
             }
         if exercise.is_right(given):
             headline, beside = words.right(exercise, of)
@@ -177,9 +179,10 @@ class CanIWorkItOut(Sheet):
                 "is_right": True,
                 "headline": headline,
                 "beside": beside,
+                "asks": exercise.asks,
                 f"right_{of}": exercise.right,
                 **_steps(exercise, len(exercise.steps)),
-                **_drawing(exercise, f"{{right_{of}}}"),
+                **told(exercise.bars, f"{{right_{of}}}"),
                 **_lines(exercise, of, given, None),
             }
         slip = exercise.slip_of(given)
@@ -189,14 +192,15 @@ class CanIWorkItOut(Sheet):
             "is_wrong": True,
             "headline": headline,
             "beside": beside,
+            "asks": exercise.asks,
             # the last step would give the answer away
             **_steps(exercise, min(reached, len(exercise.steps) - 1)),
-            **_drawing(exercise, ""),
+            **told(exercise.bars, ""),
             **_lines(exercise, of, given, slip),
         }
 
-    def _system(self) -> System:
-        return YARDS if self.measure == choices.MEASURES[0].name else METRES
+    def _ranges(self) -> Ranges:
+        return YARDS if is_in_yards(self.measure) else METRES
 
     def unused(self) -> list[str]:
         """Name the answers of another dimension than this exercise's."""
@@ -215,19 +219,6 @@ class CanIWorkItOut(Sheet):
 def _steps(exercise: Exercise, count: int) -> dict[str, str]:
     """Give the first steps, worked."""
     return {f"step_{at + 1}": step.worked for at, step in enumerate(exercise.steps[:count])}
-
-
-def _drawing(exercise: Exercise, found: str) -> dict[str, Any]:
-    """Give the bars, with what was found in the place of the question mark."""
-    said = {
-        f"bar_{at + 1}": bar.words.replace("?", found) if found and bar.is_asked else bar.words
-        for at, bar in enumerate(exercise.bars)
-    }
-    rows = [
-        {"at": at, "share": bar.share, "asked": 1 if bar.is_asked and not found else 0}
-        for at, bar in enumerate(exercise.bars)
-    ]
-    return {**said, "asks": exercise.asks, "bars": rows}
 
 
 def _lines(exercise: Exercise, of: str, given: float, slip: Slip | None) -> dict[str, Any]:

@@ -4,7 +4,8 @@ Each gives a headline and what stands beside it, as templates.
 """
 
 from yarnsheets.page.text import slot
-from yarnsheets.sheets.can_i_work_it_out.exercise import TOLERANCE, Exercise, Slip, percent
+from yarnsheets.sheets.can_i_work_it_out.exercise import TOLERANCE, Exercise, Slip
+from yarnsheets.sheets.shared.systems import percent
 
 # What an answer can be, and how one that is too low or too high is called.
 WRONG = {
