@@ -127,6 +127,20 @@ def test_the_right_answer_is_what_pint_makes_of_the_question(
     assert exercise(kind, draw, measure).right == pytest.approx(right, rel=1e-9, abs=1e-9)
 
 
+@pytest.mark.parametrize(
+    ("field", "unit", "own"),
+    [
+        ("yards", "m", "yd"),
+        ("pounds", "g", "lb"),
+        ("inches", "cm", "in"),
+        ("yards_per_pound", "m/hectogram", "yd/lb"),
+        ("factor", "m/hectogram/cm", "yd/lb/in"),
+    ],
+)
+def test_metric_units_are_those_of_pint(field: str, unit: str, own: str) -> None:
+    assert getattr(METRES.system, field) == pytest.approx(in_pint(1, unit).m_as(own), rel=1e-12)
+
+
 # by hand, from the words that stand there
 HAND_WORKED = {
     # 3.2 oz are 0.2 lb; 0.2 × 600 = 120 yd

@@ -4,9 +4,15 @@ from dataclasses import dataclass
 
 from yarnsheets.page import choices
 from yarnsheets.page.text import show
-from yarnsheets.units import convert
+from yarnsheets.published.sources import INCH, POUND, YARD
 
 _DIGITS = 4  # of numbers on the way
+
+# Metric units in the sheets' own; pint, which is slow to load, is their witness in the tests.
+_METRE = 1 / YARD.value
+_GRAM = 1 / POUND.value
+_CENTIMETRE = 10 / INCH.value
+_METRES_PER_100_GRAMS = _METRE / (100 * _GRAM)
 
 
 @dataclass(frozen=True)
@@ -48,7 +54,7 @@ YARDS = System(
     parts=16,
     short_in_length=36,
     yards=1,
-    pounds=convert(1, "oz", "lb"),
+    pounds=1 / 16,
     inches=1,
     yards_per_pound=1,
     factor=1,
@@ -66,11 +72,11 @@ METRES = System(
     part_names="grams",
     parts=100,
     short_in_length=100,
-    yards=convert(1, "m", "yd"),
-    pounds=convert(1, "g", "lb"),
-    inches=convert(1, "cm", "in"),
-    yards_per_pound=convert(1, "m/100g", "yd/lb"),
-    factor=convert(1, "m/100g/cm", "yd/lb/in"),
+    yards=_METRE,
+    pounds=_GRAM,
+    inches=_CENTIMETRE,
+    yards_per_pound=_METRES_PER_100_GRAMS,
+    factor=_METRES_PER_100_GRAMS / _CENTIMETRE,
 )
 
 
