@@ -137,6 +137,8 @@ export async function makeControls(numbers, host, id, hear) {
      */
     forget(names) {
       for (const name of names) {
+        const control = controls.get(name);
+        if (control) control.last = []; // whatever stands in it is written anew
         unread.delete(name);
         if (errors.delete(name)) showError(name);
       }

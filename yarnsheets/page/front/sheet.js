@@ -53,7 +53,8 @@ export async function mount(el, description, program, host) {
     change(name, roundNear(numbers, numbers.asked(name), shown));
   });
   const units = await makeUnits(numbers, host, `${id}-units`, (choice) => {
-    const anew = choice.measure === undefined ? {} : numbers.startAnew("measure");
+    const { measure = numbers.choice.measure } = choice;
+    const anew = measure === numbers.choice.measure ? {} : numbers.startAnew("measure");
     numbers.change(anew, choice);
     controls.forget(Object.keys(anew));
     update();
