@@ -283,6 +283,12 @@ def test_nothing_gives_the_answer_away_before_it_is_found(
     assert not faults(found)
 
 
+@many
+@given(draw=draws, measure=measures)
+def test_no_bar_tells_whether_it_is_enough(draw: int, measure: str) -> None:
+    assert {bar.share for bar in exercise("enough", draw, measure).bars} == {1}
+
+
 RIGHT = ("grist", "length", "mass", "rows")
 
 

@@ -35,7 +35,6 @@ def enough_or_not(part: list[float], ranges: Ranges) -> Exercise:
     )
     says, takes = slot(grist * system.yards_per_pound, "grist"), slot(own_project, "length")
     weighs = slot(weight * system.pounds, "mass")
-    longest = max(there, project)
     return Exercise(
         right,
         f"{skeins} skeins of {weighs} at {says}, the project takes {takes}: enough?",
@@ -78,7 +77,7 @@ def enough_or_not(part: list[float], ranges: Ranges) -> Exercise:
             ),
         ],
         [
-            Bar(project / longest, f"the project: {takes}"),
+            Bar(1, f"the project: {takes}"),
             Bar(1, f"in {skeins} skeins of {weighs}: ?"),
         ],
         least=math.ceil(TOLERANCE * project) * system.yards,

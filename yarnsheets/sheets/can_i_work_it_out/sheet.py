@@ -101,7 +101,7 @@ class CanIWorkItOut(Sheet):
     answer_mass = _answer("mass", 1e-6)
     answer_rows = _answer("number", 1e-6)
     draw = Draw(
-        "Number of the draw",
+        "Draw number",
         last=LAST_DRAW,
         another="Another one",
         measure="The same number gives everyone the same exercise. It stands in the address of this"
