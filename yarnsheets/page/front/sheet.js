@@ -10,6 +10,7 @@ import { make } from "./dom.js";
 import { makeFigures } from "./figures.js";
 import { aboutToBeSeen } from "./frame.js";
 import { makeKeep } from "./keep.js";
+import { makeListings } from "./listings.js";
 import { readLink, writeLink } from "./link.js";
 import { Numbers } from "./numbers.js";
 import { makeOnward } from "./onward.js";
@@ -49,6 +50,7 @@ export async function mount(el, description, program, host) {
   const arithmetic = makeArithmetic(numbers);
   const onward = makeOnward(numbers, host);
   const keep = makeKeep(numbers, host);
+  const listings = makeListings(numbers);
   const figures = makeFigures(numbers, (name, shown) => {
     change(name, roundNear(numbers, numbers.asked(name), shown));
   });
@@ -97,6 +99,7 @@ export async function mount(el, description, program, host) {
     units.update();
     controls.update(typedIn);
     arithmetic.update();
+    listings.update();
     figures.update();
   }
 
@@ -119,6 +122,7 @@ export async function mount(el, description, program, host) {
   }
 
   root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
+  if (listings.el) figures.el.after(listings.el);
   el.replaceChildren(root);
   const narrow = matchMedia(NARROW);
   const place = () => figures.place(narrow.matches, controls.groupOf);

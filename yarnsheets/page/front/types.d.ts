@@ -47,6 +47,20 @@ export interface ChartDescription {
   spec: { params: { name: string }[] };
 }
 
+/** A column of a table to be read; of no unit, it is in the one chosen. */
+export interface Column {
+  title: string;
+  field: string;
+  dimension: string;
+  unit: string;
+}
+
+export interface ListingDescription {
+  table: string;
+  title: string;
+  columns: Column[];
+}
+
 export interface Way {
   worksheet: string;
   carries: Record<string, string>;
@@ -76,6 +90,7 @@ export interface Description {
   cautions: string[];
   onward: Way[];
   charts: ChartDescription[];
+  listings: ListingDescription[];
 }
 
 /** An input's value, in the sheet's own units. */

@@ -43,9 +43,9 @@ def cut_to_grist(part: list[float], ranges: Ranges) -> Exercise:
         f" {slot(own_factor, 'factor')}.",
         [
             Step(
-                f"what does each {system.short} of the cut stand for, on this balance?",
-                f"Each {system.short} of the cut stands for {amount(factor, system.grist)}: that"
-                " is what the factor says.",
+                f"what does each {system.short_name} of the cut stand for, on this balance?",
+                f"Each {system.short_name} of the cut stands for {amount(factor, system.grist)}:"
+                " that is what the factor says.",
             ),
             Step(
                 f"how much do {written} make, at {amount(factor, system.grist)} for each?",

@@ -6,7 +6,7 @@ from typing import Any, ClassVar
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Blank, Draw, Found, Pick, Table
 from yarnsheets.page.sheet import Line, Sheet
-from yarnsheets.sheets.can_i_work_it_out import words
+from yarnsheets.sheets.can_i_work_it_out import on_paper, words
 from yarnsheets.sheets.can_i_work_it_out.deciding import enough_or_not, will_it_last
 from yarnsheets.sheets.can_i_work_it_out.exercise import Exercise, Slip, named
 from yarnsheets.sheets.can_i_work_it_out.making import (
@@ -108,6 +108,12 @@ class CanIWorkItOut(Sheet):
         " page: pass that on, or let each take a number of her own.",
     )
 
+    paper = Pick(
+        "On paper",
+        {"one": "this exercise", "ten": "ten exercises", "answers": "the answers to the ten"},
+        measure="What Print puts on the page. The ten are this draw and the next nine.",
+    )
+
     is_open = Found("flag", "no answer is given yet")
     is_right = Found("flag", "the answer is right")
     is_wrong = Found("flag", "the answer is not right")
@@ -135,6 +141,10 @@ class CanIWorkItOut(Sheet):
     waiting = Found("template", "what stands there before an answer")
     bars = Table("the bars, from the top")
     places = Table("the answer and the slips, a line each")
+    to_answer = Table("ten exercises for paper")
+    answered = Table("their answers")
+
+    listings = on_paper.LISTINGS
 
     answer = ((None, "{headline}"), (None, "{beside}"))
 
@@ -147,64 +157,48 @@ class CanIWorkItOut(Sheet):
         "waiting_label": "{waiting}",
     }
 
-    def _kind(self) -> str:
-        if self.kind != IN_TURN:
-            return str(self.kind)
-        names = list(KINDS)
-        return names[int(self.draw - 1) % len(names)]
-
     def work_out(self) -> Mapping[str, Any]:
-        """Draw the exercise, and judge the answer."""
-        of, _ = KINDS[self._kind()]
-        exercise = drawn(self._kind(), self.draw, self._ranges())
+        """Draw the exercise and judge the answer; draw what goes on paper."""
+        kind = self._kind_of(self.draw)
+        of, _ = KINDS[kind]
+        exercise = drawn(kind, self.draw, self._ranges())
         given = {
             "grist": self.answer_grist,
             "length": self.answer_length,
             "mass": self.answer_mass,
             "rows": self.answer_rows,
         }[of]
-        if given is None:
-            headline, beside = words.asked(exercise)
-            return {
-                "is_open": True,
-                "headline": headline,
-                "beside": beside,
-                "asks": exercise.asks,
-                "waiting": "Your answer comes here.",
-                **told(exercise.bars, ""),
-            }
-        if exercise.is_right(given):
-            headline, beside = words.right(exercise, of)
-            return {
-                "is_right": True,
-                "headline": headline,
-                "beside": beside,
-                "asks": exercise.asks,
-                f"right_{of}": exercise.right,
-                **_steps(exercise, len(exercise.steps)),
-                **told(exercise.bars, f"{{right_{of}}}"),
-                **_lines(exercise, of, given, None),
-            }
-        slip = exercise.slip_of(given)
-        headline, beside = words.wrong(exercise, of, given, slip)
-        reached = 1 if slip is None else slip.step + 1
-        return {
-            "is_wrong": True,
-            "headline": headline,
-            "beside": beside,
-            "asks": exercise.asks,
-            # the last step would give the answer away
-            **_steps(exercise, min(reached, len(exercise.steps) - 1)),
-            **told(exercise.bars, ""),
-            **_lines(exercise, of, given, slip),
-        }
+        judged = _open(exercise) if given is None else _judged(exercise, of, given)
+        return {"asks": exercise.asks, **judged, **self._on_paper()}
+
+    def _kind_of(self, draw: float) -> str:
+        if self.kind != IN_TURN:
+            return str(self.kind)
+        names = list(KINDS)
+        return names[int(draw - 1) % len(names)]
+
+    def _on_paper(self) -> dict[str, Any]:
+        """Give the rows of the ten exercises, or of their answers."""
+        if self.paper == "one":
+            return {}
+        rows = []
+        for at in range(on_paper.COUNT):
+            draw = (self.draw - 1 + at) % LAST_DRAW + 1
+            kind = self._kind_of(draw)
+            of, _ = KINDS[kind]
+            exercise = drawn(kind, draw, self._ranges())
+            if self.paper == "ten":
+                rows.append(on_paper.to_answer(draw, exercise))
+            else:
+                rows.append(on_paper.answered(draw, of, exercise))
+        return {"to_answer": rows} if self.paper == "ten" else {"answered": rows}
 
     def _ranges(self) -> Ranges:
         return YARDS if is_in_yards(self.measure) else METRES
 
     def unused(self) -> list[str]:
         """Name the answers of another dimension than this exercise's."""
-        of, _ = KINDS[self._kind()]
+        of, _ = KINDS[self._kind_of(self.draw)]
         return [f"answer_{other}" for other in words.WRONG if other != of]
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
@@ -214,6 +208,45 @@ class CanIWorkItOut(Sheet):
             yield "step_1", f"By hand it goes in {choices.label(measure.grist)}."
         for step in ("step_1", "step_2", "step_3"):
             yield step, f"{{{step}}}"
+
+
+def _open(exercise: Exercise) -> dict[str, Any]:
+    """Give what stands before an answer."""
+    headline, beside = words.asked(exercise)
+    return {
+        "is_open": True,
+        "headline": headline,
+        "beside": beside,
+        "waiting": "Your answer comes here.",
+        **told(exercise.bars, ""),
+    }
+
+
+def _judged(exercise: Exercise, of: str, given: float) -> dict[str, Any]:
+    """Give what an answer is met with."""
+    if exercise.is_right(given):
+        headline, beside = words.right(exercise, of)
+        return {
+            "is_right": True,
+            "headline": headline,
+            "beside": beside,
+            f"right_{of}": exercise.right,
+            **_steps(exercise, len(exercise.steps)),
+            **told(exercise.bars, f"{{right_{of}}}"),
+            **_lines(exercise, of, given, None),
+        }
+    slip = exercise.slip_of(given)
+    headline, beside = words.wrong(exercise, of, given, slip)
+    reached = 1 if slip is None else slip.step + 1
+    return {
+        "is_wrong": True,
+        "headline": headline,
+        "beside": beside,
+        # the last step would give the answer away
+        **_steps(exercise, min(reached, len(exercise.steps) - 1)),
+        **told(exercise.bars, ""),
+        **_lines(exercise, of, given, slip),
+    }
 
 
 def _steps(exercise: Exercise, count: int) -> dict[str, str]:

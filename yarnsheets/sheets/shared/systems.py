@@ -27,6 +27,7 @@ class System:
     lengths: str
     mass: str
     short: str
+    short_name: str
     grist: str
     whole: str
     wholes: str
@@ -46,6 +47,7 @@ YARDS = System(
     lengths="yards",
     mass="oz",
     short="in",
+    short_name="inch",
     grist="yd/lb",
     whole="a pound",
     wholes="pounds",
@@ -65,6 +67,7 @@ METRES = System(
     lengths="metres",
     mass="g",
     short="cm",
+    short_name="centimetre",
     grist="m/100 g",
     whole="100 g",
     wholes="hundreds of grams",

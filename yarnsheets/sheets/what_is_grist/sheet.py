@@ -12,6 +12,7 @@ from yarnsheets.sheets.shared import cutting
 from yarnsheets.sheets.shared.systems import METRES, YARDS, System, is_in_yards
 from yarnsheets.sheets.shared.told import told
 from yarnsheets.sheets.what_is_grist import surprises, telling
+from yarnsheets.sheets.what_is_grist.reckoner import LISTING, rows
 from yarnsheets.sheets.what_is_grist.step import Step, strands_drawn
 
 _BARS, _STRANDS = 4, 3  # of the charts, at most
@@ -19,7 +20,7 @@ _BARS, _STRANDS = 4, 3  # of the charts, at most
 # What each step asks of the reader.
 ASKS: Mapping[str, tuple[str, ...]] = {
     "feel": ("grist",),
-    "measure": ("cut", "balance_factor"),
+    "measure": ("cut", "balance_factor", "paper"),
     "half": ("guess", "shown"),
     "small": ("guess", "shown"),
     "skein": ("cut", "balance_factor", "weight", "guess", "shown"),
@@ -27,6 +28,7 @@ ASKS: Mapping[str, tuple[str, ...]] = {
     "mean": ("guess", "shown"),
     "losses": ("guess_share", "shown"),
 }
+_EVERY = list(dict.fromkeys(name for asked in ASKS.values() for name in asked))
 
 
 class WhatIsGrist(Sheet):
@@ -107,6 +109,11 @@ class WhatIsGrist(Sheet):
         another="Show it, or hide it",
         anew=("step",),
     )
+    paper = Pick(
+        "For the wall",
+        {"no": "nothing", "yes": "a ready-reckoner for this balance"},
+        measure="What each cut says, on a page of paper: press Print.",
+    )
 
     headline = Found("template", "the question, or the answer")
     beside = Found("template", "what is told, or why")
@@ -127,6 +134,9 @@ class WhatIsGrist(Sheet):
     waiting = Found("template", "what stands where there is no strand")
     bars = Table("the bars, from the top")
     strands = Table("the strands, from the top")
+    reckoner = Table("what each cut says")
+
+    listings = (LISTING,)
 
     answer = ((None, "{headline}"), (None, "{beside}"))
 
@@ -166,6 +176,8 @@ class WhatIsGrist(Sheet):
         }
         if self.step == "feel":
             given["its_grist"] = self.grist
+        if self.step == "measure" and self.paper == "yes":
+            given["reckoner"] = rows(self.balance_factor)
         if not is_shown:
             return {**given, "headline": step.asks, "beside": step.told, "is_hidden": True}
         written = {f"step_{at + 1}": each for at, each in enumerate(step.worked)}
@@ -173,8 +185,7 @@ class WhatIsGrist(Sheet):
 
     def unused(self) -> list[str]:
         """Name what this step does not ask."""
-        every = ["grist", "cut", "balance_factor", "weight", "guess", "guess_share", "shown"]
-        return [name for name in every if name not in ASKS[self.step]]
+        return [name for name in _EVERY if name not in ASKS[self.step]]
 
     def worked(self, measure: choices.Measure, grist: choices.GristUnit) -> Iterable[Line]:
         """Write the arithmetic, once the answer is shown."""
