@@ -4,12 +4,7 @@ import math
 
 from yarnsheets import formulas
 from yarnsheets.page.text import in_number, slot
-from yarnsheets.sheets.can_i_work_it_out.exercise import (
-    TOLERANCE,
-    Exercise,
-    Slip,
-    Step,
-)
+from yarnsheets.sheets.can_i_work_it_out.exercise import TOLERANCE, Exercise, Slip, Step
 from yarnsheets.sheets.can_i_work_it_out.numbers import among, one_of
 from yarnsheets.sheets.can_i_work_it_out.ranges import Ranges
 from yarnsheets.sheets.shared.systems import amount, number, of_whole

@@ -2,11 +2,7 @@
 
 from yarnsheets import formulas
 from yarnsheets.page.text import slot
-from yarnsheets.sheets.can_i_work_it_out.exercise import (
-    Exercise,
-    Slip,
-    Step,
-)
+from yarnsheets.sheets.can_i_work_it_out.exercise import Exercise, Slip, Step
 from yarnsheets.sheets.can_i_work_it_out.numbers import among, one_of
 from yarnsheets.sheets.can_i_work_it_out.ranges import Ranges
 from yarnsheets.sheets.shared.systems import amount, number, percent
@@ -36,8 +32,8 @@ def grist_when_plied(part: list[float], ranges: Ranges) -> Exercise:
                 f"{number(single)} ÷ {plies} = {amount(single / plies, system.grist)}.",
             ),
             Step(
-                f"{amount(single / plies, system.grist)} side by side, and take-up shortens them"
-                f" by {number(take_up)}: what is left?",
+                f"side by side they have {amount(single / plies, system.grist)}; the take-up"
+                f" divides that by {number(take_up)}: what is left?",
                 f"{number(single / plies)} ÷ {number(take_up)} ="
                 f" {amount(single / plies / take_up, system.grist)}.",
             ),
@@ -91,7 +87,7 @@ def grist_of_singles(part: list[float], ranges: Ranges) -> Exercise:
                 f"{number(wanted)} × {plies} = {amount(wanted * plies, system.grist)}.",
             ),
             Step(
-                f"{amount(wanted * plies, system.grist)} without take-up; how much is it with"
+                f"without take-up it is {amount(wanted * plies, system.grist)}; what is"
                 f" {number(take_up)} times that?",
                 f"{number(wanted * plies)} × {number(take_up)} ="
                 f" {amount(wanted * plies * take_up, system.grist)}.",

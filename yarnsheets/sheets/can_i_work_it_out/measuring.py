@@ -2,11 +2,7 @@
 
 from yarnsheets import formulas
 from yarnsheets.page.text import slot
-from yarnsheets.sheets.can_i_work_it_out.exercise import (
-    Exercise,
-    Slip,
-    Step,
-)
+from yarnsheets.sheets.can_i_work_it_out.exercise import Exercise, Slip, Step
 from yarnsheets.sheets.can_i_work_it_out.numbers import among, one_of
 from yarnsheets.sheets.can_i_work_it_out.ranges import Ranges
 from yarnsheets.sheets.shared.systems import System, amount, number, of_whole
@@ -24,7 +20,12 @@ def cut_to_grist(part: list[float], ranges: Ranges) -> Exercise:
     slips = [
         Slip(cut * grist, "forgot the factor", "is the cut alone: the factor is still to come", 0),
         Slip(factor / cut * grist, "divided", "comes of dividing: a longer cut is a finer yarn", 1),
-        Slip(cut / factor * grist, "divided", "comes of dividing: each short length counts", 1),
+        Slip(
+            cut / factor * grist,
+            "divided",
+            f"comes of dividing: every {system.short_name} stands for the factor once",
+            1,
+        ),
         Slip(
             right / system.parts,
             f"stopped at {system.part}",
