@@ -90,6 +90,7 @@ export function rowsOf(numbers) {
   const asked = Object.entries(inputs).flatMap(([name, { title, dimension, options, parts }]) => {
     const value = numbers.value(name);
     if (typeof value === "string") return [["asked", title, options?.[value] ?? value, ""]];
+    if (value === null) return [];
     const unit = numbers.label(dimension);
     if (parts)
       return /** @type {number[][]} */ (value).flatMap((pair, at) =>
@@ -112,7 +113,10 @@ export function rowsOf(numbers) {
 
   const worked = Object.entries(found).flatMap(([name, { dimension, what }]) => {
     const value = known[name];
-    if (typeof value === "string") return value ? [["found", what, value, ""]] : [];
+    if (typeof value === "string") {
+      const text = dimension === "template" ? numbers.fill(value) : value;
+      return text ? [["found", what, text, ""]] : [];
+    }
     if (typeof value !== "number" || Number.isNaN(value)) return [];
     if (!numbers.hasUnit(dimension)) return [["found", what, exact(value), ""]];
     const inUnit = program.in_unit(name, numbers.unit(dimension), known, dimensions, shown);

@@ -8,7 +8,7 @@ export type Line = [when: string | null, template: string];
 
 /** An input: what of it the page reads. Which fields there are depends on the kind. */
 export interface Asked {
-  kind: "number" | "readings" | "pairs" | "pick" | "words";
+  kind: "number" | "blank" | "draw" | "readings" | "pairs" | "pick" | "words";
   title: string;
   dimension: string;
   measure: string;
@@ -19,6 +19,10 @@ export interface Asked {
   step: number | null;
   options: Record<string, string>;
   parts: Asked[];
+  /** What a button says that takes the next one. */
+  another: string;
+  /** What makes it start anew when it changes: names of inputs, or "measure". */
+  anew: string[];
 }
 
 /** What a chart's marked point moves, where it stands, and the flag by which it is there. */
@@ -40,6 +44,20 @@ export interface ChartDescription {
   /** The room at the left. */
   left: number;
   spec: { params: { name: string }[] };
+}
+
+/** A column of a table to be read; of no unit, it is in the one chosen. */
+export interface Column {
+  title: string;
+  field: string;
+  dimension: string;
+  unit: string;
+}
+
+export interface ListingDescription {
+  table: string;
+  title: string;
+  columns: Column[];
 }
 
 export interface Way {
@@ -73,10 +91,11 @@ export interface Description {
   cautions: string[];
   onward: Way[];
   charts: ChartDescription[];
+  listings: ListingDescription[];
 }
 
 /** An input's value, in the sheet's own units. */
-export type Value = number | number[] | number[][] | string;
+export type Value = number | number[] | number[][] | string | null;
 export type Values = Record<string, Value>;
 /** The units chosen. */
 export interface Choice {
@@ -103,6 +122,7 @@ export interface Program {
   unused(values: Values): string[];
   show(value: number, digits?: number, up?: boolean): string;
   fill(template: string, known: Known, dimensions: Dimensions, shown: Shown): string;
+  opened(template: string, known: Known, dimensions: Dimensions): string;
   said(lines: Line[], known: Known, dimensions: Dimensions, shown: Shown): string[];
   holds(when: string | null, known: Known): boolean;
   in_unit(name: string, unit: string, known: Known, dimensions: Dimensions, shown: Shown): number;
