@@ -54,7 +54,7 @@ def grey(*yards: float, doubt: float = 0.0) -> list[OnShelf]:
     return [OnShelf(each, doubt, 1000, "wool", "grey") for each in yards]
 
 
-# ---- the optimum ------------------------------------------------------------------------------------
+# ---- the optimum ---------------------------------------------------------------------------------
 
 
 @settings(max_examples=120, deadline=None, derandomize=True)
@@ -101,7 +101,7 @@ def test_a_choice_is_enough_and_alike(shelf: list[OnShelf], wanted: Wanted) -> N
     assert found.chance >= wanted.chance - 0.002
 
 
-# ---- cases by hand ------------------------------------------------------------------------------------
+# ---- cases by hand -------------------------------------------------------------------------------
 
 
 def test_the_least_that_is_enough_is_chosen() -> None:

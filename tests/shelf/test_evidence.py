@@ -37,7 +37,7 @@ def ends(result: Reckoned) -> list[float]:
     return [result.yards, result.low, result.high]
 
 
-# ---- each kind of evidence ----------------------------------------------------------------------------
+# ---- each kind of evidence -----------------------------------------------------------------------
 
 
 def test_a_known_length_is_itself() -> None:
@@ -91,7 +91,7 @@ def test_a_sample_is_a_grist() -> None:
     assert ends(result) == pytest.approx([250, 250 * math.exp(-half), 250 * math.exp(half)])
 
 
-# ---- the best of them -----------------------------------------------------------------------------------
+# ---- the best of them ----------------------------------------------------------------------------
 
 
 def test_the_narrowest_range_counts() -> None:
@@ -124,7 +124,7 @@ def test_no_range_narrows_as_a_doubt_grows(
     assert narrow.low <= narrow.yards <= narrow.high
 
 
-# ---- what gives no yards --------------------------------------------------------------------------------
+# ---- what gives no yards -------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(

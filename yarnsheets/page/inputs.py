@@ -1,8 +1,8 @@
 """What a sheet asks and what it finds: traits that carry their own description."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import count
-from typing import Any
+from typing import Any, ClassVar
 
 import traitlets
 
@@ -28,10 +28,11 @@ class Asked(_Described):
     Every kind has a `title`, what it is called on the page; a `dimension`, one of
     `choices.OWN_UNITS` or "number" for one without a unit; `measure`, which tells in a sentence
     or two where it comes from; `drawing`, which shows that; and `more`, which folds it away with
-    the finer points.
+    the finer points. `rules` are those of reading and writing that only this kind has.
     """
 
     kind = ""
+    rules: ClassVar[tuple[Callable[..., Any], ...]] = ()
     title: str
     measure: str
     more: bool

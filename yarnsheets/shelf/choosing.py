@@ -164,6 +164,38 @@ def doubt_of(skein: OnShelf, count: int) -> float:
     return count * skein.doubt
 
 
+def why(shelf: Sequence[OnShelf], choice: Choice, wanted: Wanted) -> list[str]:
+    """Say of each skein that it is chosen, or why it was left out.
+
+    >>> shelf = [OnShelf(500, 0.01, grist, "wool", "grey") for grist in (1000, 1010, 1400)]
+    >>> wanted = Wanted(450, within=0.02)
+    >>> why(shelf, choose(shelf, wanted), wanted)
+    ['chosen', 'not needed', 'finer than those chosen']
+    """
+    matched = choice.chosen or choice.lot
+    if not matched:
+        return ["" for _ in shelf]
+    coarsest = min(shelf[at].grist for at in matched)
+    finest = max(shelf[at].grist for at in matched)
+    kind = _kind(shelf[matched[0]], wanted)
+    those = "those chosen" if choice.chosen else "those that come nearest"
+    said = []
+    for at, each in enumerate(shelf):
+        if at in choice.chosen:
+            said.append("chosen")
+        elif _kind(each, wanted)[0] != kind[0]:
+            said.append("another fibre")
+        elif _kind(each, wanted)[1] != kind[1]:
+            said.append("another colour")
+        elif each.grist > coarsest * (1 + wanted.alike):
+            said.append(f"finer than {those}")
+        elif each.grist * (1 + wanted.alike) < finest:
+            said.append(f"coarser than {those}")
+        else:
+            said.append("not needed" if choice.chosen else "comes nearest")
+    return said
+
+
 def together(shelf: Sequence[OnShelf], places: Iterable[int]) -> tuple[float, float]:
     """Give the yards of several skeins and their doubt, which adds plainly."""
     skeins = [shelf[at] for at in places]
@@ -193,7 +225,7 @@ def _plain(word: str) -> str:
     return " ".join(word.lower().split())
 
 
-# ---- the best of a lot -------------------------------------------------------------------------------
+# ---- the best of a lot ---------------------------------------------------------------------------
 
 
 @dataclass(frozen=True)

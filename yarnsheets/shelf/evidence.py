@@ -156,7 +156,7 @@ class Reckoned:
         return PositiveEstimate(self.yards, self.yards * self.half / t_factor(math.inf))
 
 
-# ---- the evidence: numbers or columns -------------------------------------------------------------
+# ---- the evidence: numbers or columns ------------------------------------------------------------
 
 
 def by_length(length: Any, doubts: Doubts) -> Evidence:
@@ -229,7 +229,7 @@ def by_sample(length: Any, mass: Any, weight: Any, doubts: Doubts) -> Evidence:
 
 
 def by_wraps(wraps: Any, weight: Any, doubts: Doubts) -> Evidence:
-    """Give the yards of a weighed skein by its wraps alone: as airy or dense as handspun usually is.
+    """Give the yards of a weighed skein by its wraps alone, as airy or dense as is usual.
 
     The range is the one that wraps usually mean, 1.8 times either way; the middle is between its
     ends, where equal ratios are equal distances.
@@ -243,7 +243,7 @@ def _scale(weight: Any, doubts: Doubts) -> Component:
     return resolution("the skein’s weight", doubts.scale_step).times(1 / weight)
 
 
-# ---- one skein -------------------------------------------------------------------------------------
+# ---- one skein -----------------------------------------------------------------------------------
 
 
 def summed(cuts: Sequence[float], doubts: Doubts) -> Cuts:
@@ -311,10 +311,10 @@ def lacking(skein: Skein) -> str:
     """Say what is lacking for a skein's yards.
 
     >>> lacking(Skein(wraps=14))
-    'its weight: weigh it, and its wraps give yards'
+    'no weight: weigh it, and its wraps give yards'
     """
     if not math.isnan(skein.weight):
-        return "any measure: give its wraps, a cut, or its length"
+        return "no measure: give its wraps, a cut, or its length"
     by_weight = (
         ("cuts", bool(skein.cuts)),
         ("sample", not math.isnan(skein.sample_length) and not math.isnan(skein.sample_weight)),
@@ -323,8 +323,8 @@ def lacking(skein: Skein) -> str:
     for kind, is_there in by_weight:
         if is_there:
             verb = "gives" if kind == "sample" else "give"
-            return f"its weight: weigh it, and its {kind} {verb} yards"
-    return "any measure: give its length, or its weight and its wraps or a cut"
+            return f"no weight: weigh it, and its {kind} {verb} yards"
+    return "no measure: give its length, or its weight and its wraps or a cut"
 
 
 def is_hardly_yarn(grist: float) -> bool:

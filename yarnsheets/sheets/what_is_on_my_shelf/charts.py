@@ -1,0 +1,162 @@
+"""Charts of the shelf: what goes into the project, yards by fibre, grist against wraps."""
+
+from typing import Any
+
+import altair as alt
+
+from yarnsheets import formulas
+from yarnsheets.page import chart
+from yarnsheets.page.expressions import emit, larger, smaller
+from yarnsheets.published.sources import HANDSPUN_BULK_DENSITY
+from yarnsheets.sheets.shared.density import in_own_units
+from yarnsheets.sheets.what_is_on_my_shelf.drawn import FINE, MIDDLE
+
+_NUMBER: dict[str, Any] = {"fontSize": 13, "fontWeight": 600}
+_LINE_ROWS = 30
+
+
+def charts(v: Any) -> tuple[chart.SheetChart, ...]:
+    """Draw the choice for the project, the yards of each fibre, and grist against wraps."""
+    return for_the_project(v), by_fibre(v), grist_and_wraps(v)
+
+
+def for_the_project(v: Any) -> chart.SheetChart:
+    """Draw the skeins chosen one after another, up to what the project takes and beyond."""
+    length = chart.shown("length", alt.datum.end)
+    parts = chart.table("stack", yards=length, begin=chart.shown("length", alt.datum.start))
+    x = alt.X(
+        **chart.axis(
+            "yards",
+            "Yarn ({length_unit})",
+            emit(chart.shown("length", v.chosen_top) * 1.08),
+            labelOverlap=True,
+            labelSeparation=10,
+        )
+    )
+    y = alt.Y("skein:N", title=None, sort=None, axis=alt.Axis(domain=True, labelLimit=130))
+    bars = parts.mark_bar(color=chart.YARN, height=18, opacity=0.75, clip=True).encode(
+        x=x, x2="begin:Q", y=y
+    )
+    goal = chart.rows(1, yards=chart.shown("length", v.project)).mark_rule(**chart.GOAL)
+    return chart.SheetChart(
+        "for_the_project",
+        "What goes into the project",
+        alt.LayerChart(layer=[bars, goal.encode(x=x)]),
+        (
+            (
+                "has_choice",
+                "Each bar is a skein, laid on from where the last one ends. The broken line is what"
+                " the project takes, {project}; {left} lies beyond it, for safety.",
+            ),
+            ("is_short", "No choice of like skeins is safe enough, so none is drawn."),
+        ),
+        tables=("stack",),
+        left=110,
+    )
+
+
+def by_fibre(v: Any) -> chart.SheetChart:
+    """Draw the yards of each fibre, and how much of them is fine, middle and coarse."""
+    end = chart.shown("length", alt.datum.end)
+    start = chart.shown("length", alt.datum.start)
+    of_all = (alt.datum.end - alt.datum.start) / v.fibre_top
+    parts = chart.table(
+        "bars",
+        yards=end,
+        begin=start,
+        place=chart.shown("length", (alt.datum.start + alt.datum.end) / 2),
+    )
+    axis = chart.axis(
+        "yards",
+        "Yarn ({length_unit})",
+        emit(chart.shown("length", v.fibre_top) * 1.02),
+        labelOverlap=True,
+        labelSeparation=10,
+    )
+    y = alt.Y("fibre:N", title=None, sort=None, axis=alt.Axis(domain=True, labelLimit=130))
+    shades = alt.Scale(
+        domain=["fine", "middle", "coarse", "not weighed"],
+        range=["#c4dbe1", "#7fb0bc", "#1d5c6e", "#dfe5e3"],
+    )
+    bars = parts.mark_bar(height=26, stroke="white", clip=True).encode(
+        x=alt.X(**axis),
+        x2="begin:Q",
+        y=y,
+        color=alt.Color("kind:N", scale=shades, legend=None),
+    )
+    written = parts.transform_filter(of_all > 0.22)
+
+    def words(colour: str, test: Any) -> alt.Chart:
+        text: alt.Chart = written.transform_filter(test).mark_text(color=colour, **_NUMBER)
+        return text.encode(x=alt.X(**{**axis, "field": "place"}), y=y, text="kind:N")
+
+    is_dark = alt.datum.kind == "coarse"
+    return chart.SheetChart(
+        "by_fibre",
+        "Yards by fibre and thickness",
+        alt.LayerChart(layer=[bars, words("white", is_dark), words(chart.INK, ~is_dark)]),
+        (
+            (
+                "has_yarn",
+                f"The darker a bar, the thicker the yarn: fine from {{{FINE:g} grist}}, coarse"
+                f" from {{{MIDDLE:g} grist}} the other way, middle between them. That is a rule"
+                " of this page alone.",
+            ),
+        ),
+        tables=("bars",),
+        left=110,
+    )
+
+
+def grist_and_wraps(v: Any) -> chart.SheetChart:
+    """Draw each skein with wraps as a point, its range, and what wraps usually mean."""
+    ends = [chart.shown("grist", v.grist_least * 0.9), chart.shown("grist", v.grist_most * 1.1)]
+    wraps = chart.shown("wraps", alt.datum.laid)
+    x = chart.axis("wraps", "Wraps ({wraps_unit})", emit(chart.shown("wraps", v.wraps_most) * 1.15))
+    y = chart.axis("grist", "Grist ({grist_unit})", emit(larger(*ends)), start=emit(smaller(*ends)))
+    at = (alt.datum.at + 1) / _LINE_ROWS * v.wraps_most * 1.15
+
+    def usual(density: float) -> Any:
+        return chart.shown("grist", formulas.grist_from_wraps(at, in_own_units(density)))
+
+    band = chart.rows(
+        _LINE_ROWS,
+        wraps=chart.shown("wraps", at),
+        grist=usual(HANDSPUN_BULK_DENSITY.high),
+        high_end=usual(HANDSPUN_BULK_DENSITY.low),
+    )
+    points = chart.table(
+        "points",
+        wraps=wraps,
+        grist=chart.shown("grist", alt.datum.middle),
+    )
+    opacity = alt.condition(alt.datum.is_measured, alt.value(1), alt.value(0.35))
+    ranges = chart.table(
+        "points",
+        wraps=wraps,
+        grist=chart.shown("grist", alt.datum.low),
+        high_end=chart.shown("grist", alt.datum.high),
+    )
+    plot = chart.plot(
+        x,
+        y,
+        chart.band(band, "high_end", opacity=0.15),
+        ranges.mark_rule(color=chart.INK, strokeWidth=1.5, clip=True).encode(y2="high_end:Q"),
+        points.mark_point(**{**chart.DOT, "clip": True}).encode(opacity=opacity),
+        points.mark_text(color=chart.INK, align="left", dx=7, dy=-7, clip=True, **_NUMBER).encode(
+            text="row:N"
+        ),
+    )
+    return chart.SheetChart(
+        "grist_and_wraps",
+        "Grist against wraps",
+        plot,
+        (
+            (
+                "has_yarn",
+                "Each point is a skein, with the number of its row and its range; a pale one is"
+                " known by wraps alone. The band is what wraps usually mean, from airy to dense.",
+            ),
+        ),
+        tables=("points",),
+    )
