@@ -82,6 +82,7 @@ def test_text_falls_into_cells(text: str, rows: list[list[str]]) -> None:
         ("Sample weight (g)", "sample_weight", "g"),
         ("Sample (yd)", "sample_length", "yd"),
         ("WPI", "wraps", "1/in"),
+        ("Wraps (to the cm)", "wraps", "1/cm"),
         ("wraps/inch", "wraps", ""),
         ("Yardage", "length", ""),
         ("Length in metres", "length", "m"),
@@ -92,6 +93,8 @@ def test_text_falls_into_cells(text: str, rows: list[list[str]]) -> None:
         ("Once round (in)", "around", "in"),
         ("Niddy-noddy", "around", ""),
         ("Cuts (cm)", "cuts", "cm"),
+        ("Holds (yd)", "", ""),  # a unit alone does not make it a length that is known
+        ("(oz)", "weight", "oz"),
         ("Shop", "", ""),
         ("", "", ""),
     ],

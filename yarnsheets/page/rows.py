@@ -20,6 +20,8 @@ _MISSING = ("", "-", "–", "—", "?", "n/a", "na", "none", "unknown", "not kno
 
 _MARK = "\ufeff"  # that some programs put before a text
 _QUOTED = re.compile('"[^"]*"')
+_BRACKETS = re.compile(r"[(\[][^)\]]*[)\]]")
+_IN_BRACKETS = re.compile(r"[^(\[]*[(\[]([^)\]]*)[)\]](?:.|\n)*")
 _NO_LETTER = re.compile(r"""[^a-z0-9%"\u2033]+""")
 
 
@@ -127,7 +129,7 @@ def read_table(text: str) -> list[list[str]]:
     [['name', 'weight'], ['Marsh; grey', '3,1']]
     """
     text = text.replace(_MARK, "").replace("\r\n", "\n").replace("\r", "\n")
-    between = _between(text)
+    between = parting(text)
     rows: list[list[str]] = []
     row: list[str] = []
     cell: list[str] = []
@@ -158,7 +160,7 @@ def read_table(text: str) -> list[list[str]]:
     return [one for one in trimmed if any(one)]
 
 
-def _between(text: str) -> str:
+def parting(text: str) -> str:
     """Give what parts the cells: by the first line that has anything, outside its quotes."""
     lines = [line for line in text.split("\n") if line.strip()]
     plain = _QUOTED.sub("", lines[0]) if lines else ""
@@ -171,18 +173,21 @@ def match_column(columns: Sequence[Described], heading: str, shown: Shown) -> tu
     """Give the place of the column that a heading means, and the unit it names; -1 if none.
 
     The longest of a column's names that stands in the heading counts: "Sample weight (g)" is not
-    a weight.
+    a weight. What stands in brackets names a unit alone, unless there is nothing else.
     """
     heading_words = _words(heading)
+    naming = _words(_BRACKETS.sub(" ", heading)) or heading_words
     best, length = -1, 0
     for at, column in enumerate(columns):
         for name in column["called"]:
             words = _words(name)
-            if len("".join(words)) > length and _stands_in(words, heading_words):
+            if len("".join(words)) > length and _stands_in(words, naming):
                 best, length = at, len("".join(words))
     if best < 0:
         return -1, ""
-    units = [unit_named(word, columns[best]["dimension"], shown) for word in heading_words]
+    bracketed = _IN_BRACKETS.fullmatch(heading)
+    spelt = [*heading_words, *([bracketed[1]] if bracketed else [])]
+    units = [unit_named(each, columns[best]["dimension"], shown) for each in spelt]
     # the last: of "length in metres" it is not the inches
     return best, next((unit for unit in reversed(units) if unit), "")
 

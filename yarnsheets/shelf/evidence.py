@@ -18,7 +18,6 @@ from yarnsheets import formulas
 from yarnsheets.estimates import (
     Budget,
     Component,
-    PositiveEstimate,
     balance_budget,
     grist_from_cuts,
     rectangular,
@@ -151,9 +150,18 @@ class Reckoned:
     disputed: str
 
     @property
-    def estimate(self) -> PositiveEstimate:
-        """The yards with the standard uncertainty that their range comes of, to reckon on with."""
-        return PositiveEstimate(self.yards, self.yards * self.half / t_factor(math.inf))
+    def relative(self) -> float:
+        """The standard uncertainty that makes such a range, as a share of the yards."""
+        return relative_of(self.half)
+
+
+def relative_of(half: float) -> float:
+    """Give the standard uncertainty that makes a range, to reckon a chance by.
+
+    >>> round(relative_of(0.1), 5)
+    0.05102
+    """
+    return half / t_factor(math.inf)
 
 
 # ---- the evidence: numbers or columns ------------------------------------------------------------
@@ -276,7 +284,9 @@ def all_evidence(skein: Skein, doubts: Doubts) -> list[Evidence]:
 
 
 def reckoned(skein: Skein, doubts: Doubts) -> Reckoned | None:
-    """Reckon a skein by the evidence with the narrowest range; none if there is no evidence.
+    """Reckon a skein by the evidence with the narrowest range.
+
+    None if there is no evidence, or if yards and weight make a grist that no handspun has.
 
     >>> skein = Skein(weight=0.25, wraps=18, cuts=[9.6, 10.1, 10.4, 9.8, 10.6])
     >>> found = reckoned(skein, Doubts())
@@ -288,6 +298,9 @@ def reckoned(skein: Skein, doubts: Doubts) -> Reckoned | None:
         return None
     best = min(evidence, key=lambda each: each.budget.expanded())
     half = best.budget.expanded()
+    grist = formulas.grist(best.yards, skein.weight)
+    if not math.isnan(grist) and not GRIST.low <= grist <= GRIST.high:
+        return None
     low, high = factor_interval(best.yards, half)
     against = [each.kind for each in evidence if _is_apart(each, low, high)]
     return Reckoned(
@@ -296,7 +309,7 @@ def reckoned(skein: Skein, doubts: Doubts) -> Reckoned | None:
         low,
         high,
         half,
-        formulas.grist(best.yards, skein.weight),
+        grist,
         against[0] if against else "",
     )
 
@@ -308,11 +321,13 @@ def _is_apart(evidence: Evidence, low: float, high: float) -> bool:
 
 
 def lacking(skein: Skein) -> str:
-    """Say what is lacking for a skein's yards.
+    """Say what keeps a skein from having yards: nothing measured, or something measured wrongly.
 
     >>> lacking(Skein(wraps=14))
     'no weight: weigh it, and its wraps give yards'
     """
+    if all_evidence(skein, Doubts()):
+        return "not counted: its yards and its weight make no yarn. Is one in another unit?"
     if not math.isnan(skein.weight):
         return "no measure: give its wraps, a cut, or its length"
     by_weight = (
@@ -325,8 +340,3 @@ def lacking(skein: Skein) -> str:
             verb = "gives" if kind == "sample" else "give"
             return f"no weight: weigh it, and its {kind} {verb} yards"
     return "no measure: give its length, or its weight and its wraps or a cut"
-
-
-def is_hardly_yarn(grist: float) -> bool:
-    """Tell whether a grist is one that no handspun has: then a number is in another unit."""
-    return not math.isnan(grist) and not GRIST.low <= grist <= GRIST.high

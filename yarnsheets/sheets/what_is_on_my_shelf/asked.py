@@ -9,8 +9,8 @@ from yarnsheets.sheets.shared import cutting, weighing
 from yarnsheets.sheets.shared.weighing import GRAM
 from yarnsheets.shelf.choosing import TOGETHER, Wanted
 from yarnsheets.shelf.columns import CALLED, COLUMNS, FIRST
-from yarnsheets.shelf.demo import SHELF
 from yarnsheets.shelf.evidence import Doubts, Skein
+from yarnsheets.shelf.invented import SHELF
 
 _MOST_SKEINS = 100
 _USUAL = Doubts()

@@ -13,15 +13,7 @@ from yarnsheets.sheets.shared.doubt import times
 from yarnsheets.sheets.what_is_on_my_shelf.asked import AskedOfShelf
 from yarnsheets.sheets.what_is_on_my_shelf.drawn import stack, thickness
 from yarnsheets.shelf.choosing import Choice, OnShelf, choose, why
-from yarnsheets.shelf.evidence import (
-    Doubts,
-    Reckoned,
-    Skein,
-    all_evidence,
-    is_hardly_yarn,
-    lacking,
-    reckoned,
-)
+from yarnsheets.shelf.evidence import Reckoned, Skein, lacking, reckoned
 
 _NARROW = 1.01  # high end over low, below which both may be written alike
 _MOST_NAMED = 3
@@ -116,7 +108,7 @@ class WhatIsOnMyShelf(AskedOfShelf):
             return no_answer(
                 "The shelf is empty: type a skein, paste rows from a spreadsheet, or open a file."
             )
-        found = [_likely(reckoned(each, doubts)) for each in skeins]
+        found = [reckoned(each, doubts) for each in skeins]
         at_hand = [each for each in found if each]
         places = [at for at, each in enumerate(found) if each and not math.isnan(each.grist)]
         shelf = [_on_shelf(skeins[at], found[at]) for at in places]
@@ -209,14 +201,9 @@ class WhatIsOnMyShelf(AskedOfShelf):
         )
 
 
-def _likely(found: Reckoned | None) -> Reckoned | None:
-    """Leave out what makes a grist that no handspun has; its row says so."""
-    return None if found is None or is_hardly_yarn(found.grist) else found
-
-
 def _on_shelf(skein: Skein, found: Reckoned | None) -> OnShelf:
     assert found is not None
-    return OnShelf(found.yards, found.estimate.relative, found.grist, skein.fibre, skein.colour)
+    return OnShelf(found.yards, found.relative, found.grist, skein.fibre, skein.colour)
 
 
 def _half_together(found: Sequence[Reckoned]) -> float:
@@ -234,16 +221,9 @@ def _row(skein: Skein, found: Reckoned | None, role: str) -> dict[str, Any]:
         "low": found.low if found else math.nan,
         "high": found.high if found else math.nan,
         "evidence": _evidence(found) if found else "",
-        "lacking": "" if found else _lacks(skein),
+        "lacking": "" if found else lacking(skein),
         "role": role if found is None or role else "weigh it: its grist is not known",
     }
-
-
-def _lacks(skein: Skein) -> str:
-    """Say what keeps a skein from having yards: nothing measured, or something measured wrongly."""
-    if all_evidence(skein, Doubts()):
-        return "not counted: its yards and its weight make no yarn. Is one in another unit?"
-    return lacking(skein)
 
 
 def _evidence(found: Reckoned) -> str:
