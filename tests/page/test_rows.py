@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 
 from tests.javascript import compiled, in_javascript
 from yarnsheets.page import choices
-from yarnsheets.page.rows import match_column, read_cell, read_table, write_cell
+from yarnsheets.page.rows import has_headings, match_column, read_cell, read_table, write_cell
 from yarnsheets.sheets import WhatIsOnMyShelf
 from yarnsheets.shelf.columns import COLUMNS
 
@@ -104,6 +104,21 @@ def test_a_heading_means_a_column(heading: str, name: str, unit: str) -> None:
     assert (NAMES[at] if at >= 0 else "", named) == (name, unit)
 
 
+@pytest.mark.parametrize(
+    ("cells", "is_headed"),
+    [
+        (["Name", "How much"], True),
+        (["", "wpi"], True),
+        (["2 oz", "18", "130"], False),
+        (["Dale", "wool", "2 oz"], False),
+        (["Dale", "fair"], False),
+        ([], False),
+    ],
+)
+def test_a_row_of_headings_is_told_from_one_of_cells(cells: list[str], is_headed: bool) -> None:  # noqa: FBT001
+    assert has_headings(DESCRIBED["columns"], cells, OUNCES) == is_headed
+
+
 # ---- cells ---------------------------------------------------------------------------------------
 
 G = 1 / 453.59237  # NIST Handbook 44
@@ -166,7 +181,7 @@ def test_what_is_written_is_read_again(shown: Shown) -> None:
 
 # ---- the same in a page --------------------------------------------------------------------------
 
-RULES = {rule.__name__: rule for rule in (read_table, match_column, read_cell, write_cell)}
+RULES = {rule.__name__: rule for rule in WhatIsOnMyShelf.inputs()["skeins"].rules}
 TEXTS = (
     *("88 g", "3,1 oz", "", "n/a", "x", "9.6; 10,1", "1e9", "14 wpi", "é “x”", "=1+1", "9 3/8 in"),
     *('a,b\n"1,5",2', "a;b\n1,5;2", "\ufeffa\tb\n1\t2\n\n", '"', 'a,"b', "a,b\n\n,\n"),
@@ -179,6 +194,7 @@ def test_the_rules_of_tables_are_the_same_in_a_page() -> None:
     calls: list[tuple[str, tuple[Any, ...]]] = [("read_table", (text,)) for text in TEXTS]
     for shown in (OUNCES, GRAMS):
         calls += [("match_column", (columns, text, vars(shown))) for text in TEXTS]
+        calls += [("has_headings", (columns, [text, "x"], vars(shown))) for text in TEXTS]
         calls += [
             ("read_cell", (column, text, unit, vars(shown)))
             for column in columns

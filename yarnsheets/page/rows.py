@@ -192,6 +192,13 @@ def match_column(columns: Sequence[Described], heading: str, shown: Shown) -> tu
     return best, next((unit for unit in reversed(units) if unit), "")
 
 
+def has_headings(columns: Sequence[Described], cells: Sequence[str], shown: Shown) -> bool:
+    """Tell whether a row is one of headings: some mean a column, and none begins with a digit."""
+    begins_with_digit = any(cell[:1] in "0123456789" for cell in cells if cell)
+    means = any(match_column(columns, cell, shown)[0] >= 0 for cell in cells)
+    return means and not begins_with_digit
+
+
 def _words(text: str) -> list[str]:
     return _NO_LETTER.sub(" ", text.lower()).split()
 
@@ -232,4 +239,4 @@ def write_cell(column: Described, cell: Any, shown: Shown) -> str:
     return "" if cell is None else written(column, cell, shown)
 
 
-Rows.rules = (read_table, match_column, read_cell, write_cell)
+Rows.rules = (read_table, has_headings, match_column, read_cell, write_cell)

@@ -82,7 +82,8 @@ class Choice:
     """The skeins chosen, by their place on the shelf, or what is missing.
 
     `lot` has the places of all skeins that could go together with those chosen. Without a choice,
-    `more` is what is missing to the lot that comes nearest, spun like it at `grist`.
+    it is the lot that comes nearest, and `more` is what is missing to it. `yards` and `grist` are
+    of those chosen, or of that lot.
     """
 
     chosen: list[int]
@@ -116,7 +117,7 @@ def choose(shelf: Sequence[OnShelf], wanted: Wanted) -> Choice:
     missing = [(_missing(shelf, lot, wanted), lot) for lot in alike]
     from_nothing = length_for_chance(wanted.chance, PositiveEstimate(1.0, 0.0), wanted.need)
     more, nearest = min(missing, key=lambda each: each[0], default=(from_nothing, []))
-    return Choice([], nearest, 0.0, 0.0, more, _grist(shelf, nearest))
+    return Choice([], nearest, together(shelf, nearest)[0], 0.0, more, _grist(shelf, nearest))
 
 
 def lots(shelf: Sequence[OnShelf], wanted: Wanted) -> list[list[int]]:
@@ -138,7 +139,7 @@ def lots(shelf: Sequence[OnShelf], wanted: Wanted) -> list[list[int]]:
             while reach < len(in_order) and shelf[in_order[reach]].grist <= finest:
                 reach += 1
             if reach > end:  # or it is a part of the lot before
-                found.append(in_order[start:reach])
+                found.append(sorted(in_order[start:reach]))
             end = reach
     return found
 

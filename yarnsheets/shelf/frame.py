@@ -167,7 +167,7 @@ class Chosen(NamedTuple):
     skeins : DataFrame
         All skeins, with a column `for_project`: chosen, or why it was left out.
     yards : float
-        What those chosen hold; 0 where no choice is enough. [yd]
+        What those chosen hold, or those that come nearest where no choice is enough. [yd]
     chance : float
         Chance that they are enough. [1]
     more : float

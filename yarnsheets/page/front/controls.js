@@ -3,6 +3,7 @@
 import { make, makeList, makePart, setText } from "./dom.js";
 import { makeExplain } from "./explain.js";
 import { makeNumber, makePairs, makePick, makeReadings, makeWords } from "./fields.js";
+import { makeRows } from "./table.js";
 
 /**
  * @import {Host, Value} from "./types"
@@ -30,7 +31,9 @@ export async function makeControls(numbers, host, id, hear) {
     pairs: makePairs,
     pick: makePick,
     words: makeWords,
+    rows: makeRows,
   };
+  const wide = makePart("section", "ys-wide", "Your table");
 
   /** @type {Map<string, Controlled & {group: HTMLElement, error: HTMLElement, last: unknown[]}>} */
   const controls = new Map();
@@ -74,7 +77,7 @@ export async function makeControls(numbers, host, id, hear) {
     const group = make("div", `ys-input ys-${asked.kind}`);
     group.dataset["name"] = name;
     group.append(label, ...control.parts, error, hint, ...explain.drawing(asked));
-    (asked.more ? finer : el).append(group);
+    (asked.kind === "rows" ? wide : asked.more ? finer : el).append(group);
     controls.set(name, { ...control, group, error, last: [] });
   }
   if (finer.children.length > 1) el.append(finer);
@@ -100,6 +103,9 @@ export async function makeControls(numbers, host, id, hear) {
   return {
     el,
 
+    /** What needs the whole width. */
+    wide: wide.children.length ? [wide] : [],
+
     /**
      * Bring the controls to the present values.
      *
@@ -109,6 +115,7 @@ export async function makeControls(numbers, host, id, hear) {
       const unused = numbers.program.unused(numbers.values);
       for (const [name, control] of controls) {
         control.group.hidden = unused.includes(name) && !errors.has(name);
+        control.follow?.();
         // beside a grist stands its cut, by that factor
         const now = [numbers.value(name), numbers.shown, numbers.balanceFactor];
         if (now.every((part, at) => part === control.last[at])) continue;
@@ -146,7 +153,7 @@ export async function makeControls(numbers, host, id, hear) {
      */
     refuse(name, value) {
       const control = controls.get(name);
-      if (!control) return;
+      if (!control || control.field instanceof HTMLTableElement) return;
       control.field.value = numbers.program.written(numbers.asked(name), value, numbers.shown);
       control.read?.();
     },

@@ -113,7 +113,15 @@ export async function mount(el, description, program, host) {
     settle();
   }
 
-  root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
+  root.append(
+    answer.el,
+    ...controls.wide,
+    controls.el,
+    figures.el,
+    arithmetic.el,
+    onward.el,
+    keep.el,
+  );
   el.replaceChildren(root);
   const narrow = matchMedia(NARROW);
   const place = () => figures.place(narrow.matches, controls.groupOf);

@@ -48,7 +48,11 @@ def for_the_project(v: Any) -> chart.SheetChart:
                 "Each bar is a skein, laid on from where the last one ends. The broken line is what"
                 " the project takes, {project}; {left} lies beyond it, for safety.",
             ),
-            ("is_short", "No choice of like skeins is safe enough, so none is drawn."),
+            (
+                "is_short",
+                "Each bar is one of the skeins that come nearest. Even together they do not reach"
+                " far enough past the broken line, which is what the project takes, {project}.",
+            ),
         ),
         tables=("stack",),
         left=110,
@@ -56,55 +60,33 @@ def for_the_project(v: Any) -> chart.SheetChart:
 
 
 def by_fibre(v: Any) -> chart.SheetChart:
-    """Draw the yards of each fibre, and how much of them is fine, middle and coarse."""
-    end = chart.shown("length", alt.datum.end)
-    start = chart.shown("length", alt.datum.start)
-    of_all = (alt.datum.end - alt.datum.start) / v.fibre_top
-    parts = chart.table(
-        "bars",
-        yards=end,
-        begin=start,
-        place=chart.shown("length", (alt.datum.start + alt.datum.end) / 2),
+    """Draw the yards of each fibre that is fine, middle and coarse."""
+    x = alt.X(
+        **chart.axis(
+            "yards",
+            "Yarn ({length_unit})",
+            emit(chart.shown("length", v.fibre_top) * 1.02),
+            labelOverlap=True,
+            labelSeparation=10,
+        )
     )
-    axis = chart.axis(
-        "yards",
-        "Yarn ({length_unit})",
-        emit(chart.shown("length", v.fibre_top) * 1.02),
-        labelOverlap=True,
-        labelSeparation=10,
+    y = alt.Y("what:N", title=None, sort=None, axis=alt.Axis(domain=True, labelLimit=150))
+    bars = chart.table("bars", yards=chart.shown("length", alt.datum.held)).mark_bar(
+        color=chart.YARN, height=18, opacity=0.75, clip=True
     )
-    y = alt.Y("fibre:N", title=None, sort=None, axis=alt.Axis(domain=True, labelLimit=130))
-    shades = alt.Scale(
-        domain=["fine", "middle", "coarse", "not weighed"],
-        range=["#c4dbe1", "#7fb0bc", "#1d5c6e", "#dfe5e3"],
-    )
-    bars = parts.mark_bar(height=26, stroke="white", clip=True).encode(
-        x=alt.X(**axis),
-        x2="begin:Q",
-        y=y,
-        color=alt.Color("kind:N", scale=shades, legend=None),
-    )
-    written = parts.transform_filter(of_all > 0.22)
-
-    def words(colour: str, test: Any) -> alt.Chart:
-        text: alt.Chart = written.transform_filter(test).mark_text(color=colour, **_NUMBER)
-        return text.encode(x=alt.X(**{**axis, "field": "place"}), y=y, text="kind:N")
-
-    is_dark = alt.datum.kind == "coarse"
     return chart.SheetChart(
         "by_fibre",
         "Yards by fibre and thickness",
-        alt.LayerChart(layer=[bars, words("white", is_dark), words(chart.INK, ~is_dark)]),
+        alt.LayerChart(layer=[bars.encode(x=x, y=y)]),
         (
             (
                 "has_yarn",
-                f"The darker a bar, the thicker the yarn: fine from {{{FINE:g} grist}}, coarse"
-                f" from {{{MIDDLE:g} grist}} the other way, middle between them. That is a rule"
-                " of this page alone.",
+                f"Middle is a grist between {{{MIDDLE:g} grist}} and {{{FINE:g} grist}}, coarse and"
+                " fine what lies to either side: a rule of this page alone.",
             ),
         ),
         tables=("bars",),
-        left=110,
+        left=130,
     )
 
 
@@ -137,14 +119,19 @@ def grist_and_wraps(v: Any) -> chart.SheetChart:
         grist=chart.shown("grist", alt.datum.low),
         high_end=chart.shown("grist", alt.datum.high),
     )
+    names = chart.table(
+        "names",
+        wraps=wraps,
+        grist=chart.shown("grist", alt.datum.middle),
+    )
     plot = chart.plot(
         x,
         y,
         chart.band(band, "high_end", opacity=0.15),
         ranges.mark_rule(color=chart.INK, strokeWidth=1.5, clip=True).encode(y2="high_end:Q"),
         points.mark_point(**{**chart.DOT, "clip": True}).encode(opacity=opacity),
-        points.mark_text(color=chart.INK, align="left", dx=7, dy=-7, clip=True, **_NUMBER).encode(
-            text="row:N"
+        names.mark_text(color=chart.INK, align="left", dx=7, dy=-7, **_NUMBER).encode(
+            text="rows:N"
         ),
     )
     return chart.SheetChart(
@@ -154,9 +141,9 @@ def grist_and_wraps(v: Any) -> chart.SheetChart:
         (
             (
                 "has_yarn",
-                "Each point is a skein, with the number of its row and its range; a pale one is"
+                "Each point is a skein, with its range and the number of its row; a pale one is"
                 " known by wraps alone. The band is what wraps usually mean, from airy to dense.",
             ),
         ),
-        tables=("points",),
+        tables=("points", "names"),
     )

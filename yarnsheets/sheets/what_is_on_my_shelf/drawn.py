@@ -10,8 +10,12 @@ from yarnsheets.shelf.evidence import Reckoned, Skein
 # What the chart calls fine, middle and coarse, from so many yards per pound: a rule of this page.
 FINE, MIDDLE = 1600.0, 800.0
 
-_MOST_FIBRES = 8  # that a chart has room for; the rest are put together
+_MOST_BARS = 8  # that a chart has room for; the rest are put together
 _MOST_LETTERS = 14
+
+# How near points must lie to be named together, as parts of the chart's width and height.
+_NEAR_ACROSS, _NEAR_UP = 0.2, 0.1
+_MOST_NAMED = 4
 
 
 def stack(
@@ -34,11 +38,12 @@ def thickness(skeins: Sequence[Skein], found: Sequence[Reckoned | None]) -> dict
     bars = _bars(skeins, found)
     return {
         "points": points,
+        "names": _names(points),
         "bars": bars,
         "grist_least": min((each["low"] for each in points), default=math.nan),
         "grist_most": max((each["high"] for each in points), default=math.nan),
         "wraps_most": max((each["laid"] for each in points), default=math.nan),
-        "fibre_top": max((each["end"] for each in bars), default=math.nan),
+        "fibre_top": max((each["held"] for each in bars), default=math.nan),
     }
 
 
@@ -46,7 +51,7 @@ def _points(skeins: Sequence[Skein], found: Sequence[Reckoned | None]) -> list[d
     """Give the skeins that have wraps and a grist, which they may have by wraps alone."""
     return [
         {
-            "row": f"{at + 1}",
+            "row": at + 1,
             "laid": skein.wraps,
             "middle": each.grist,
             "low": formulas.grist(each.low, skein.weight),
@@ -58,33 +63,50 @@ def _points(skeins: Sequence[Skein], found: Sequence[Reckoned | None]) -> list[d
     ]
 
 
-def _bars(skeins: Sequence[Skein], found: Sequence[Reckoned | None]) -> list[dict[str, Any]]:
-    """Give the yards of each fibre: fine, middle, coarse, and what has no weight to tell by."""
-    known = [
-        (" ".join(skein.fibre.lower().split()), each)
-        for skein, each in zip(skeins, found, strict=True)
-        if each
-    ]
-    fibres: list[str] = []
-    for fibre, _ in known:
-        if fibre not in fibres:
-            fibres.append(fibre)
-    yards_of = {fibre: sum(each.yards for name, each in known if name == fibre) for fibre in fibres}
-    in_order = sorted(fibres, key=lambda fibre: -yards_of[fibre])
-    named, rest = in_order[:_MOST_FIBRES], in_order[_MOST_FIBRES:]
-    rows = []
-    for called, members in [*((_short(one), [one]) for one in named), ("all others", rest)]:
-        end = 0.0
-        for kind in ("fine", "middle", "coarse", "not weighed"):
-            yards = sum(
-                each.yards
-                for name, each in known
-                if name in members and thickness_of(each.grist) == kind
+def _names(points: Sequence[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Give what stands beside the points: one word for those that lie too near for one each."""
+    across = max((each["laid"] for each in points), default=1.0) * _NEAR_ACROSS
+    ends = [each[end] for each in points for end in ("low", "high")]
+    up = (max(ends) - min(ends)) * _NEAR_UP if ends else 1.0
+    together: list[list[dict[str, Any]]] = []
+    for each in points:
+        near = [
+            group
+            for group in together
+            if any(
+                abs(one["laid"] - each["laid"]) < across
+                and abs(one["middle"] - each["middle"]) < up
+                for one in group
             )
-            if yards:
-                rows.append({"fibre": called, "kind": kind, "start": end, "end": end + yards})
-            end += yards
-    return rows
+        ]
+        together = [group for group in together if group not in near]
+        together.append([one for group in [*near, [each]] for one in group])
+    return [
+        {
+            "laid": max(each["laid"] for each in group),
+            "middle": max(each["middle"] for each in group),
+            "rows": ", ".join(
+                f"{each['row']}" for each in sorted(group, key=lambda one: one["row"])
+            )
+            if len(group) <= _MOST_NAMED
+            else f"{len(group)} skeins",
+        }
+        for group in together
+    ]
+
+
+def _bars(skeins: Sequence[Skein], found: Sequence[Reckoned | None]) -> list[dict[str, Any]]:
+    """Give the yards of each fibre that is fine, middle or coarse, the most first."""
+    yards_of: dict[str, float] = {}
+    for skein, each in zip(skeins, found, strict=True):
+        if each:
+            fibre = " ".join(skein.fibre.lower().split())
+            what = f"{_short(fibre)}, {thickness_of(each.grist)}"
+            yards_of[what] = yards_of.get(what, 0.0) + each.yards
+    in_order = sorted(yards_of.items(), key=lambda item: -item[1])
+    rest = sum(yards for _, yards in in_order[_MOST_BARS:])
+    bars = [*in_order[:_MOST_BARS], *([("all others", rest)] if rest else [])]
+    return [{"what": what, "held": yards} for what, yards in bars]
 
 
 def thickness_of(grist: float) -> str:

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Any, ClassVar
+from typing import Any
 
 from yarnsheets.estimates.estimate import factor_interval
 from yarnsheets.page import choices
@@ -66,6 +66,7 @@ class WhatIsOnMyShelf(AskedOfShelf):
 
     reckoned = Table("each skein's yards, by what, and whether it is chosen")
     points = Table("each skein with wraps: its grist with its range")
+    names = Table("the rows of points that lie together")
     bars = Table("the yards of each fibre, by thickness")
     stack = Table("the skeins chosen, one on top of another")
 
@@ -84,7 +85,7 @@ class WhatIsOnMyShelf(AskedOfShelf):
         ),
         (
             "has_choice",
-            "For {project}, take {chosen_names}: {chosen_yards:4}, enough {times}.",
+            "For {project}, take {chosen_names}: {chosen_yards}, enough {times}.",
         ),
         (
             "is_short",
@@ -99,7 +100,6 @@ class WhatIsOnMyShelf(AskedOfShelf):
             "{lacking|skein has|skeins have} no yards yet: the table says what is lacking.",
         ),
     )
-    labels: ClassVar = {"project_label": "takes {project}"}
 
     def work_out(self) -> Mapping[str, Any]:
         """Reckon every skein, and choose some for the project."""
@@ -139,7 +139,7 @@ class WhatIsOnMyShelf(AskedOfShelf):
                     _row(each, result, roles.get(at, ""))
                     for at, (each, result) in enumerate(zip(skeins, found, strict=True))
                 ],
-                "stack": stack(skeins, found, chosen),
+                "stack": stack(skeins, found, [places[at] for at in choice.chosen or choice.lot]),
             }
             | self._of_project(skeins, choice, places)
             | thickness(skeins, found)
@@ -153,14 +153,14 @@ class WhatIsOnMyShelf(AskedOfShelf):
     ) -> dict[str, Any]:
         """Give what is said of the choice, or of what is missing."""
         if not choice.lot:
-            return {"chosen_top": self.project}
+            return {"chosen_top": self.project}  # no skein that could be chosen
         if not choice.chosen:
             nearest = [places[at] for at in choice.lot]
             return {
                 "more": choice.more,
                 "like_names": _named(nearest, skeins),
                 "like_grist": choice.grist,
-                "chosen_top": self.project,
+                "chosen_top": max(choice.yards, self.project),
             }
         chosen = [places[at] for at in choice.chosen]
         return {
