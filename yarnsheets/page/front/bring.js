@@ -121,7 +121,7 @@ export function makeBring({ id, asked, numbers, take }) {
   function unitOf([at, unit] = [-1, ""]) {
     const column = asked.columns[at];
     if (!column || !numbers.hasUnit(column.dimension)) return "";
-    return `in ${unit ? numbers.shown.labels[unit] : numbers.label(column.dimension)}`;
+    return (unit && numbers.shown.labels[unit]) || numbers.label(column.dimension);
   }
 
   /** @param {string} text */
