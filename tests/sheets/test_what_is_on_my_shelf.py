@@ -13,6 +13,7 @@ import math
 import re
 from typing import TYPE_CHECKING, Any
 
+import pandas as pd
 import pytest
 from hypothesis import given
 from scipy import stats
@@ -295,6 +296,50 @@ def test_a_messy_file_gives_yards_and_a_choice_in_a_few_clicks(sheet: Page, tmp_
     again = shelf.read(saved.value.path().rename(tmp_path / "again.csv"))
     assert again.skeins.length[1] == 260
     assert again.skeins.weight[0] == pytest.approx(115 * g, rel=1e-5)
+
+
+SHEET = [
+    ["Name", "Fibre", "Weight (g)", "WPI", None, "Length"],
+    ["Möwe & Co", "wool", 115.1, 16, None, "280 yd"],
+    [None, None, None, None, None, None],
+    ["Dale", "silk", "3,8 oz", None, None, 4.1 * 10],
+]
+
+
+TITLES = ("name", "fibre", "weight", "wraps", "length")
+
+
+@pytest.mark.parametrize("ending", ["xlsx", "ods"])
+def test_a_spreadsheet_is_opened_by_the_browser_alone(
+    sheet: Page, tmp_path: Path, ending: str
+) -> None:
+    file = tmp_path / f"stash.{ending}"
+    pd.DataFrame(SHEET).to_excel(file, index=False, header=False)
+    sheet.locator(".ys-sheet input[type=file]").set_input_files(file)
+    sheet.get_by_role("button", name="Put them in place of these").click()
+    values = [[cell(sheet, row, title).input_value() for title in TITLES] for row in (1, 2)]
+    assert values == [
+        ["Möwe & Co", "wool", "4.06003", "16", "280"],  # 115.1 / 28.349523125
+        ["Dale", "silk", "3.8", "", "41"],
+    ]
+    assert not cell(sheet, 4, "name").count()
+
+
+def test_texts_of_a_spreadsheet_made_cell_by_cell_are_read(sheet: Page, tmp_path: Path) -> None:
+    file = tmp_path / "stash.xlsx"
+    shelf.write(shelf.demo(), file)  # its texts are written in place, by openpyxl
+    sheet.locator(".ys-sheet input[type=file]").set_input_files(file)
+    sheet.get_by_role("button", name="Put them in place of these").click()
+    assert said(sheet) == WhatIsOnMyShelf().sentence
+
+
+def test_what_is_no_spreadsheet_is_refused(sheet: Page, tmp_path: Path) -> None:
+    file = tmp_path / "stash.xlsx"
+    file.write_bytes(b"PK" + bytes(range(256)) * 9)
+    sheet.locator(".ys-sheet input[type=file]").set_input_files(file)
+    sheet.wait_for_selector(".ys-bring:not([hidden])")
+    assert "cannot be read" in sheet.locator(".ys-bring").inner_text()
+    assert said(sheet) == WhatIsOnMyShelf().sentence
 
 
 def paste(page: Page, row: int, title: str, text: str) -> None:

@@ -1,6 +1,7 @@
 /* Rows from a file or a spreadsheet: which column of it is which, shown before any is taken. */
 
 import { make, makeButton, setText } from "./dom.js";
+import { readSpreadsheet } from "./spreadsheet.js";
 
 /**
  * @import {Asked} from "./types"
@@ -140,7 +141,7 @@ export function makeBring({ id, asked, numbers, take }) {
 
   const file = make("input");
   file.type = "file";
-  file.accept = ".csv,.tsv,.txt";
+  file.accept = ".csv,.tsv,.txt,.xlsx,.ods";
   file.hidden = true;
   file.setAttribute("aria-label", "A file of rows");
   file.addEventListener("change", async () => {
@@ -148,15 +149,32 @@ export function makeBring({ id, asked, numbers, take }) {
     if (!chosen) return;
     const bytes = await chosen.arrayBuffer();
     file.value = ""; // the same one may be chosen again
-    offer(program.read_table(decoded(bytes)));
+    try {
+      offer(isZip(bytes) ? await tableOf(bytes) : program.read_table(decoded(bytes)));
+    } catch {
+      say("This file cannot be read. In your spreadsheet, save it as CSV, and open that.");
+    }
   });
 
   return {
     el,
     offer,
     hasHeadings,
-    buttons: [makeButton("Open a file (CSV, TSV)", () => file.click()), file],
+    buttons: [makeButton("Open a file", () => file.click()), file],
   };
+}
+
+/** @param {ArrayBuffer} bytes */
+const isZip = (bytes) => new TextDecoder().decode(bytes.slice(0, 2)) === "PK";
+
+/**
+ * A spreadsheet's rows, without those that are empty.
+ *
+ * @param {ArrayBuffer} bytes
+ */
+async function tableOf(bytes) {
+  const rows = await readSpreadsheet(bytes);
+  return rows.map((row) => row.map((cell) => cell.trim())).filter((row) => row.some(Boolean));
 }
 
 /**

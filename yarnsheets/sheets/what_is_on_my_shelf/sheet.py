@@ -32,8 +32,8 @@ class WhatIsOnMyShelf(AskedOfShelf):
 
     question = "What is on my shelf?"
     onward = (
-        Onward("what-does-this-spin-take", {"grist_wanted": "like_grist", "project": "more"}),
-        Onward("is-this-enough", {"project": "project", "project_range": "project_range"}),
+        Onward("what-does-this-spin-take", {"grist_wanted": "like_grist", "project": "project"}),
+        Onward("how-sure-is-the-grist", {"balance_factor": "balance_factor"}),
     )
 
     has_yarn = Found("flag", "there are skeins with yards")
@@ -57,7 +57,7 @@ class WhatIsOnMyShelf(AskedOfShelf):
     chance = Found("share", "the chance that they are enough")
     more = Found("length", "yarn missing, where no choice is enough")
     like_names = Found("word", "the skeins that come nearest")
-    like_grist = Found("grist", "their grist")
+    like_grist = Found("grist", "grist of the skeins chosen, or of those that come nearest")
     chosen_top = Found("length", "the larger of project and yarn chosen")
     fibre_top = Found("length", "most yarn of one fibre")
     grist_least = Found("grist", "least grist of a skein with wraps")
@@ -167,6 +167,7 @@ class WhatIsOnMyShelf(AskedOfShelf):
             "chosen_names": _named(chosen, skeins),
             "chosen_yards": choice.yards,
             "left": choice.yards - self.project,
+            "like_grist": choice.grist,
             "times": times(choice.chance),
             "chance": choice.chance,
             "chosen_top": max(choice.yards, self.project),
