@@ -228,5 +228,5 @@ def test_a_source_grows_with_its_half_width() -> None:
         (rectangular("trimming", 1.0), rectangular("trimming", 0.03)),
         (resolution("scale", 1.0), resolution("scale", 0.03)),
     ):
-        grown = unit.times(0.03)
+        grown = unit.scaled(0.03)
         assert (grown.relative, grown.bound) == pytest.approx((scaled.relative, scaled.bound))

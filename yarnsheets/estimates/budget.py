@@ -28,10 +28,10 @@ class Component:
     dof: float = math.inf
     bound: float = math.inf
 
-    def times(self, by: Any) -> Component:
+    def scaled(self, by: Any) -> Component:
         """Return the same source where its error is so many times as large, or a column of them.
 
-        >>> rectangular("trimming", 0.5).times(0.02).bound
+        >>> rectangular("trimming", 0.5).scaled(0.02).bound
         0.01
         """
         return Component(self.name, self.relative * by, self.dof, self.bound * by)

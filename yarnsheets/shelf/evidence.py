@@ -189,7 +189,7 @@ def by_turns(turns: Any, around: Any, doubts: Doubts) -> Evidence:
         error_of_circumference=doubts.around_error,
     ).components[1:3]
     yards = formulas.skein_length(turns, convert(around, "in", "yd"))
-    return Evidence("turns", yards, Budget((count.times(1 / turns), once.times(1 / around))))
+    return Evidence("turns", yards, Budget((count.scaled(1 / turns), once.scaled(1 / around))))
 
 
 def by_cuts(cuts: Cuts, weight: Any, doubts: Doubts) -> Evidence:
@@ -207,10 +207,10 @@ def by_cuts(cuts: Cuts, weight: Any, doubts: Doubts) -> Evidence:
     grist = formulas.grist_from_cut(cuts.harmonic, doubts.balance_factor)
     budget = Budget(
         (
-            trimming.times(1 / cuts.mean),
+            trimming.scaled(1 / cuts.mean),
             stretch,
             counterweight,
-            uneven.times(cuts.spread),
+            uneven.scaled(cuts.spread),
             damp,
             _scale(weight, doubts),
         )
@@ -227,7 +227,7 @@ def by_sample(length: Any, mass: Any, weight: Any, doubts: Doubts) -> Evidence:
     grist = formulas.grist(length, mass)
     budget = Budget(
         (
-            resolution("the sample’s weight", doubts.scale_step).times(1 / mass),
+            resolution("the sample’s weight", doubts.scale_step).scaled(1 / mass),
             rectangular("the sample’s length", doubts.stretch),
             unevenness(doubts.usual_spread, 1, spread_known=True),
             _scale(weight, doubts),
@@ -248,7 +248,7 @@ def by_wraps(wraps: Any, weight: Any, doubts: Doubts) -> Evidence:
 
 
 def _scale(weight: Any, doubts: Doubts) -> Component:
-    return resolution("the skein’s weight", doubts.scale_step).times(1 / weight)
+    return resolution("the skein’s weight", doubts.scale_step).scaled(1 / weight)
 
 
 # ---- one skein -----------------------------------------------------------------------------------
@@ -286,7 +286,8 @@ def all_evidence(skein: Skein, doubts: Doubts) -> list[Evidence]:
 def reckoned(skein: Skein, doubts: Doubts) -> Reckoned | None:
     """Reckon a skein by the evidence with the narrowest range.
 
-    None if there is no evidence, or if yards and weight make a grist that no handspun has.
+    None if there is no evidence, or if what was measured makes a grist that no handspun has;
+    wraps, which are laid by hand, are within their own bounds.
 
     >>> skein = Skein(weight=0.25, wraps=18, cuts=[9.6, 10.1, 10.4, 9.8, 10.6])
     >>> found = reckoned(skein, Doubts())
@@ -299,7 +300,8 @@ def reckoned(skein: Skein, doubts: Doubts) -> Reckoned | None:
     best = min(evidence, key=lambda each: each.budget.expanded())
     half = best.budget.expanded()
     grist = formulas.grist(best.yards, skein.weight)
-    if not math.isnan(grist) and not GRIST.low <= grist <= GRIST.high:
+    is_checked = best.kind != "wraps" and not math.isnan(grist)
+    if is_checked and not GRIST.low <= grist <= GRIST.high:
         return None
     low, high = factor_interval(best.yards, half)
     against = [each.kind for each in evidence if _is_apart(each, low, high)]

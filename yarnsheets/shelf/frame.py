@@ -72,7 +72,8 @@ def _reckoned(skeins: pd.DataFrame, doubts: Doubts) -> pd.DataFrame:
         factors = np.exp(halves)
         is_apart = (yards / factors > high) | (yards * factors < low)
         grist = formulas.grist(middle, given["weight"])
-        is_yarn = np.isnan(grist) | ((GRIST.low <= grist) & (grist <= GRIST.high))
+        is_checked = ~np.isnan(grist) & (best != EVIDENCE.index("wraps"))
+        is_yarn = ~is_checked | ((GRIST.low <= grist) & (grist <= GRIST.high))
     has_yards = ~np.isnan(middle) & is_yarn
     kinds = np.array([*EVIDENCE, ""], object)
     disputed = np.where(is_apart.any(axis=0), np.argmax(is_apart, axis=0), len(EVIDENCE))

@@ -81,8 +81,8 @@ def by_fibre(v: Any) -> chart.SheetChart:
         (
             (
                 "has_yarn",
-                f"Middle is a grist between {{{MIDDLE:g} grist}} and {{{FINE:g} grist}}, coarse and"
-                " fine what lies to either side: a rule of this page alone.",
+                f"From coarse to middle the line is a grist of {{{MIDDLE:g} grist}}, from middle to"
+                f" fine {{{FINE:g} grist}}: a rule of this page alone.",
             ),
         ),
         tables=("bars",),
