@@ -105,8 +105,9 @@ def choose(shelf: Sequence[OnShelf], wanted: Wanted) -> Choice:
     """
     alike = lots(shelf, wanted)
     best, of_lot = None, []
+    allowed: dict[int, float] = {}
     for lot in alike:
-        found = _best_of(shelf, lot, wanted, best.total if best else math.inf)
+        found = _best_of(shelf, lot, wanted, best.total if best else math.inf, allowed)
         if found:
             best, of_lot = found, lot
     if best:
@@ -240,33 +241,51 @@ class _Sum:
 
 
 def _best_of(
-    shelf: Sequence[OnShelf], lot: Sequence[int], wanted: Wanted, most: float
+    shelf: Sequence[OnShelf],
+    lot: Sequence[int],
+    wanted: Wanted,
+    most: float,
+    allowed: dict[int, float],
 ) -> _Sum | None:
     """Give the least sum of a lot that is enough and below `most`; none if there is none.
 
-    A sum that is enough is taken no further, since any other skein leaves more over.
+    A sum that is enough is taken no further, since any other skein leaves more over. `allowed` has
+    the most doubt of each total that was asked for, for all lots.
     """
+    least = _least(min(shelf[at].doubt for at in lot), most, wanted, allowed)
     best = None
     sums = {0: _Sum(0, 0.0, -1, None)}
-    allowed: dict[int, float] = {}
-    largest_first = sorted(lot, key=lambda at: -counted(shelf[at], wanted))
-    for at in largest_first:
-        count = counted(shelf[at], wanted)
-        if count == 0:
-            continue
+    counts = [(counted(shelf[at], wanted), at) for at in lot]
+    for count, at in sorted(counts, reverse=True):
+        if most <= least or count == 0:
+            break  # no sum can be better
         for before in list(sums.values()):
             total = before.total + count
             if total >= most:
                 continue
             doubt = before.doubt + doubt_of(shelf[at], count)
-            if total not in allowed:
-                allowed[total] = most_doubt(total, wanted)
-            if doubt <= allowed[total]:
+            if doubt <= _allowed(total, wanted, allowed):
                 best = _Sum(total, doubt, at, before)
                 most = total
             elif total not in sums or doubt < sums[total].doubt:
                 sums[total] = _Sum(total, doubt, at, before)
     return best
+
+
+def _least(doubt: float, most: float, wanted: Wanted, allowed: dict[int, float]) -> int:
+    """Give the least total, up to `most`, that is enough if all of it is in so little doubt."""
+    total = _PARTS
+    while total < most and total < 2 * _PARTS and _allowed(total, wanted, allowed) < total * doubt:
+        total += 1
+    return total
+
+
+def _allowed(total: int, wanted: Wanted, allowed: dict[int, float]) -> float:
+    if total < _PARTS:
+        return -1.0  # less than the project is not even as likely enough as not
+    if total not in allowed:
+        allowed[total] = most_doubt(total, wanted)
+    return allowed[total]
 
 
 def _places(found: _Sum) -> list[int]:
