@@ -7,6 +7,7 @@ hand-worked              cells as people write them; 1 oz is 28.349523125 g (NIS
 from __future__ import annotations
 
 import csv
+import math
 from typing import TYPE_CHECKING, Any
 
 import openpyxl
@@ -16,6 +17,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from yarnsheets import shelf
+from yarnsheets.page import choices
+from yarnsheets.page.rows import read_cell
+from yarnsheets.shelf.columns import COLUMNS
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -116,6 +120,28 @@ def test_a_file_without_known_headings_is_refused(text: str, tmp_path: Path) -> 
 def test_more_than_a_million_rows_are_refused() -> None:
     with pytest.raises(ValueError, match="1,000,001 rows, and 1,000,000 are the most"):
         shelf.read(pd.DataFrame({"weight": range(1_000_001)}))
+
+
+TYPED = ("88", "88.5", "3,1", "3.1 oz", "88g", "88 G", "1,200", "9000", "0", "x", "", "n/a", "88 m")
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(
+    texts=st.lists(
+        st.sampled_from(TYPED) | st.from_regex(r"[0-9.,]{1,5} ?(g|oz|kg|lb|x)?", fullmatch=True)
+    ),
+    unit=st.sampled_from(["g", "oz", ""]),
+)
+def test_many_cells_are_read_as_each_of_them(texts: list[str], unit: str) -> None:
+    heading = f"Weight ({unit})" if unit else "Weight"
+    found = shelf.read(pd.DataFrame({heading: texts}, dtype=object))
+    shown = choices.shown(choices.MEASURES[0], choices.GRIST_UNITS[0])
+    described = COLUMNS["weight"].describe()
+    one_by_one = [read_cell(described, text, unit, shown) for text in texts]
+    weights = [math.nan if value is None else value for value, _ in one_by_one]
+    assert found.skeins.weight.to_list() == pytest.approx(weights, rel=1e-12, nan_ok=True)
+    wrong = [at for at, (_, said) in enumerate(one_by_one, start=1) if said]
+    assert found.problems.row.to_list() == wrong
 
 
 # ---- out -----------------------------------------------------------------------------------------

@@ -7,6 +7,8 @@ pint           lengths by weight and grist, with its own units.
 from __future__ import annotations
 
 import math
+import subprocess
+import sys
 from typing import Any
 
 import numpy as np
@@ -133,3 +135,14 @@ def test_too_many_to_choose_from_is_said() -> None:
     many = shelf.reckon(pd.DataFrame({"weight": np.full(301, 0.2), "length": 200.0}))
     with pytest.raises(ValueError, match=r"301 skeins.*Narrow them"):
         shelf.choose(many, 600)
+
+
+def test_a_worksheet_loads_the_rules_alone() -> None:
+    code = "import sys, yarnsheets.sheets, yarnsheets.shelf; print(*sys.modules)"
+    loaded = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True
+    ).stdout.split()
+    assert "yarnsheets.shelf.evidence" in loaded
+    assert not {"altair", "numpy", "openpyxl", "pandas", "pint", "scipy"} & set(loaded)
+    with pytest.raises(AttributeError, match="no attribute 'label'"):
+        _ = shelf.label

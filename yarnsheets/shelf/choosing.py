@@ -172,7 +172,7 @@ def why(shelf: Sequence[OnShelf], choice: Choice, wanted: Wanted) -> list[str]:
     >>> shelf = [OnShelf(500, 0.01, grist, "wool", "grey") for grist in (1000, 1010, 1400)]
     >>> wanted = Wanted(450, within=0.02)
     >>> why(shelf, choose(shelf, wanted), wanted)
-    ['chosen', 'not needed', 'finer than those chosen']
+    ['not needed', 'chosen', 'finer than those chosen']
     """
     matched = choice.chosen or choice.lot
     if not matched:
