@@ -24,6 +24,7 @@ const entry = (name) => ({
 await build({ ...entry("page"), format: "iife" });
 await build({ ...entry("around"), format: "iife" });
 await build({ ...entry("offline"), format: "iife" });
+await build({ ...entry("phone"), format: "iife" });
 await build({ ...entry("jupyter"), format: "esm" });
 // a page may hold this file once for each of its sheets
 await build({

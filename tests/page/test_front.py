@@ -12,7 +12,7 @@ from tests.page.conftest import npm
 if TYPE_CHECKING:
     from pathlib import Path
 
-BUILT = ("page.js", "around.js", "offline.js", "jupyter.js", "charts.js")
+BUILT = ("page.js", "around.js", "offline.js", "phone.js", "jupyter.js", "charts.js")
 
 
 def test_types_rules_and_format(copy: Path) -> None:

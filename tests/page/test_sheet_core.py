@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 ALL = [getattr(sheets, name) for name in sheets.__all__]
 each_sheet = pytest.mark.parametrize("sheet", ALL, ids=lambda sheet: sheet.__name__)
+MOST_BESIDE_CHARTS = 7  # inputs: those of a column no longer than its charts
 EVERY_UNIT = [choices.shown(m, g) for m in choices.MEASURES for g in choices.GRIST_UNITS]
 
 
@@ -27,6 +28,16 @@ def test_importing_a_sheet_loads_nothing_heavy() -> None:
     loaded = set(done.stdout.split())
     assert "yarnsheets.sheets.how_many_yards.sheet" in loaded
     assert not {"altair", "anywidget", "ipywidgets", "pandas", "numpy", "scipy", "pint"} & loaded
+
+
+@each_sheet
+def test_inputs_stand_in_groups_that_a_reader_takes_in(sheet: type[Sheet]) -> None:
+    groups = sheet.groups()
+    grouped = [name for group in groups for name in group["inputs"]]
+    beside_charts = [name for name in sheet.inputs() if name not in grouped]
+    assert [*beside_charts, *grouped] == list(sheet.inputs())
+    assert len(set(beside_charts) - set(sheet().unused())) <= MOST_BESIDE_CHARTS
+    assert all(group["title"] and group["inputs"] for group in groups)
 
 
 @each_sheet

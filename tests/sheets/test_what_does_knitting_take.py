@@ -275,7 +275,6 @@ def corners(page: Page) -> list[dict[str, Any]]:
 
 def test_the_curve_passes_through_a_thousand_square_inches(sheet: Page) -> None:
     choose(sheet, "What it is", "a rectangle: scarf, blanket")
-    sheet.locator(".ys-finer summary").click()
     typed = {"around": "25", "piece_length": "40", "gauge_stitches": "20", "gauge_rows": "28"}
     for name, text in typed.items():
         type_in(sheet, name, text)

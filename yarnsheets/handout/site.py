@@ -64,7 +64,9 @@ def site(folder: Path, contents: Mapping[str, str], wishes: Wishes) -> dict[str,
             content=_led_on(content, pages),
         )
     if wishes.shared:
-        made |= {_shared(name): path.read_text("utf-8") for name, path in files.FILES.items()}
+        asked = "".join(made.values())
+        parts = {_shared(name): path for name, path in files.FILES.items()}
+        made |= {part: path.read_text("utf-8") for part, path in parts.items() if part in asked}
     kept = ["./", *(made if wishes.shared else [INDEX])]  # a host may show the index at "./"
     head = f"const handout_version={json.dumps(version)},handout_files={json.dumps(kept)};\n"
     made[f"offline-{version}.js"] = head + built("offline.js")

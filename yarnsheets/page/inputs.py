@@ -27,27 +27,25 @@ class Asked(_Described):
 
     Every kind has a `title`, what it is called on the page; a `dimension`, one of
     `choices.OWN_UNITS` or "number" for one without a unit; `measure`, which tells in a sentence
-    or two where it comes from; `drawing`, which shows that; and `more`, which folds it away with
-    the finer points. `rules` are those of reading and writing that only this kind has.
+    or two where it comes from; and `drawing`, which shows that. `rules` are those of reading and
+    writing that only this kind has.
     """
 
     kind = ""
     rules: ClassVar[tuple[Callable[..., Any], ...]] = ()
     title: str
     measure: str
-    more: bool
     drawing: str
 
-    def tell(self, title: str, measure: str, *, more: bool, drawing: str = "") -> None:
+    def tell(self, title: str, measure: str, *, drawing: str = "") -> None:
         """Take what every kind has."""
         self.title = title
         self.measure = measure
-        self.more = more
         self.drawing = drawing
 
     def describe(self) -> dict[str, Any]:
         """Describe the input as the page reads it."""
-        fields = ("kind", "title", "dimension", "measure", "more", "drawing")
+        fields = ("kind", "title", "dimension", "measure", "drawing")
         return {
             **{field: getattr(self, field) for field in fields},
             "default": self.default_value,
@@ -93,11 +91,10 @@ class Input(_Bounded, traitlets.Float[float, float]):
         measure: str,
         step: float | None = None,
         percent: str = "",
-        more: bool = False,
         drawing: str = "",
     ) -> None:
         super().__init__(value, help=title)
-        self.tell(title, measure, more=more, drawing=drawing)
+        self.tell(title, measure, drawing=drawing)
         self.dimension = dimension
         self.low = low
         self.high = high
@@ -130,11 +127,10 @@ class Readings(_Bounded, traitlets.List[float]):
         low: float,
         high: float,
         measure: str,
-        more: bool = False,
         drawing: str = "",
     ) -> None:
         super().__init__(traitlets.Float(), default_value=list(values), help=title)
-        self.tell(title, measure, more=more, drawing=drawing)
+        self.tell(title, measure, drawing=drawing)
         self.values = [float(value) for value in values]
         self.dimension = dimension
         self.low = low
@@ -165,13 +161,12 @@ class Pairs(Asked, traitlets.List[Any]):
         pairs: Sequence[tuple[float, float]],
         *,
         measure: str,
-        more: bool = False,
         drawing: str = "",
     ) -> None:
         self.parts = parts
         self.pairs = [[float(each) for each in pair] for pair in pairs]
         super().__init__(default_value=self.pairs, help=title)
-        self.tell(title, measure, more=more, drawing=drawing)
+        self.tell(title, measure, drawing=drawing)
 
     def validate(self, obj: Any, value: Any) -> list[list[float]]:
         """Refuse what is no pair, or a part of one that cannot be, in the reader's words."""
@@ -195,11 +190,9 @@ class Pick(Asked, traitlets.Enum[str]):
 
     kind = "pick"
 
-    def __init__(
-        self, title: str, options: Mapping[str, str], *, measure: str, more: bool = False
-    ) -> None:
+    def __init__(self, title: str, options: Mapping[str, str], *, measure: str) -> None:
         super().__init__(list(options), default_value=next(iter(options)), help=title)
-        self.tell(title, measure, more=more)
+        self.tell(title, measure)
         self.options = dict(options)
 
     def describe(self) -> dict[str, Any]:
@@ -212,9 +205,25 @@ class Words(Asked, traitlets.Unicode[str, str]):
 
     kind = "words"
 
-    def __init__(self, title: str, value: str, *, measure: str, more: bool = False) -> None:
+    def __init__(self, title: str, value: str, *, measure: str) -> None:
         super().__init__(value, help=title)
-        self.tell(title, measure, more=more)
+        self.tell(title, measure)
+
+
+class Group(_Described):
+    """A heading: what is asked below it, up to the next, is measured or decided together.
+
+    What stands above the first heading is beside the charts, the groups are under them. One that
+    only refines the answer is `folded` at first.
+    """
+
+    def __init__(self, title: str, *, folded: bool = False) -> None:
+        super().__init__(None, read_only=True, help=title)
+        self.folded = folded
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the heading as the page reads it."""
+        return {"title": self.help, "folded": self.folded}
 
 
 class Found(_Described, traitlets.Any):

@@ -66,7 +66,7 @@ class Rows(Asked, traitlets.List[Any]):
         self.most = most
         self.rows = [self.row(row) for row in rows]
         super().__init__(default_value=self.rows, help=title)
-        self.tell(title, measure, more=False)
+        self.tell(title, measure)
 
     def validate(self, obj: Any, value: Any) -> list[list[Any]]:
         """Take rows as lists of cells or by column; refuse one that cannot be, in words."""

@@ -5,6 +5,7 @@ and gives its sentences; the module `charts` beside it draws. `work_out` is plai
 Python, and the compiler turns it into JavaScript for the page. Nothing is written twice.
 """
 
+import math
 import sys
 from collections.abc import Iterable, Mapping
 from functools import cache
@@ -14,7 +15,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 import traitlets
 
 from yarnsheets.page import choices, explain, ways
-from yarnsheets.page.inputs import Asked, Found, Table
+from yarnsheets.page.inputs import Asked, Found, Group, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.text import Line, Shown, fill, said
 
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Line", "Sheet", "no_answer"]
 
-T = TypeVar("T", Asked, Found, Table)
+T = TypeVar("T", Asked, Found, Group, Table)
 
 
 class Sheet(traitlets.HasTraits):
@@ -57,6 +58,17 @@ class Sheet(traitlets.HasTraits):
     def inputs(cls) -> dict[str, Asked]:
         """Give what is asked, by name, in the order it was written."""
         return _in_order(cls, Asked)
+
+    @classmethod
+    def groups(cls) -> list[dict[str, Any]]:
+        """Give the headings in order, each with the names of the inputs that stand under it."""
+        heads = list(_in_order(cls, Group).values())
+        ends = [*(head.order for head in heads[1:]), math.inf]
+        return [
+            head.describe()
+            | {"inputs": [n for n, each in cls.inputs().items() if head.order < each.order < end]}
+            for head, end in zip(heads, ends, strict=False)
+        ]
 
     @classmethod
     def finds(cls) -> dict[str, Found]:
@@ -153,6 +165,7 @@ def _describe(sheet: type[Sheet]) -> dict[str, Any]:
         "name": name_of(sheet),
         "question": sheet.question,
         "inputs": {name: asked.describe() for name, asked in sheet.inputs().items()},
+        "groups": sheet.groups(),
         "glossary": explain.GLOSSARY,
         "drawings": {
             asked.drawing: explain.drawing(asked.drawing)

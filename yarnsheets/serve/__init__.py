@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import argparse
 import asyncio
+import re
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from yarnsheets.serve.addresses import FIRST_PORT, LOOPBACK, CannotServe, listen, site
+from yarnsheets.serve.addresses import EVERYWHERE, FIRST_PORT, LOOPBACK, CannotServe, listen, site
 from yarnsheets.serve.worksheets import worksheets_folder
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+    from yarnsheets.classroom.room import Room
 
 __all__ = ["main"]
 
@@ -23,7 +26,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         page = find(options.folder, options.worksheet)
         framed_by = tuple(map(site, options.framed_by))
-        sockets, moved = listen(options.address, options.port)
+        room = None if options.word is None else room_of(options.word, options.folder)
+        address = options.address or (EVERYWHERE if room else LOOPBACK)
+        sockets, moved = listen(address, options.port)
     except CannotServe as reason:
         print(reason, file=sys.stderr)
         return 1
@@ -40,6 +45,7 @@ def main(argv: Sequence[str] | None = None) -> int:
                 sockets,
                 live=options.live,
                 framed_by=framed_by,
+                room=room,
                 open_browser=options.browser,
             )
         )
@@ -62,9 +68,8 @@ def parser() -> argparse.ArgumentParser:
     )
     options.add_argument(
         "--address",
-        default=LOOPBACK,
         help="address to listen on; 0.0.0.0 lets other machines open the worksheets "
-        "(default: %(default)s, this machine only)",
+        f"(default: {LOOPBACK}, this machine only; with --class {EVERYWHERE})",
     )
     options.add_argument(
         "--port", type=int, help=f"port to listen on (default: the first free from {FIRST_PORT})"
@@ -82,6 +87,15 @@ def parser() -> argparse.ArgumentParser:
         "whoever can open it can use this machine through them",
     )
     options.add_argument(
+        "--class",
+        dest="word",
+        nargs="?",
+        const="",
+        metavar="WORD",
+        help="let everybody on the network in, and gather the cuts that learners type on their "
+        "phones; WORD is a short word for the room (default: one is chosen)",
+    )
+    options.add_argument(
         "--framed-by",
         metavar="SITE",
         action="append",
@@ -92,6 +106,19 @@ def parser() -> argparse.ArgumentParser:
         "--no-browser", dest="browser", action="store_false", help="do not open a browser"
     )
     return options
+
+
+def room_of(word: str, folder: Path) -> Room:
+    """Return the room of a class, or say what is in the way."""
+    from yarnsheets.classroom.room import WORKSHEET, Room
+
+    if not (folder / f"{WORKSHEET}.ipynb").is_file():
+        msg = f"A class needs the worksheet {WORKSHEET}, which is not in {folder}."
+        raise CannotServe(msg)
+    if word and not re.fullmatch(r"[a-z]{2,20}", word):
+        msg = f"“{word}” cannot be typed easily. Give --class a word of 2 to 20 small letters."
+        raise CannotServe(msg)
+    return Room(word) if word else Room()
 
 
 def find(folder: Path, worksheet: str | None) -> str:

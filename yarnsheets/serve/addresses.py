@@ -11,6 +11,7 @@ from urllib.parse import urlsplit
 from tornado.netutil import bind_sockets
 
 LOOPBACK = "127.0.0.1"
+EVERYWHERE = "0.0.0.0"  # noqa: S104  # what --class is for, and what it says
 FIRST_PORT = 8866
 PORTS_TRIED = 50
 

@@ -23,6 +23,7 @@ FILES = {
     "sheet.css": PAGE / "front/sheet.css",
     "page.js": PAGE / "built/page.js",
     "around.js": PAGE / "built/around.js",
+    "phone.js": PAGE / "built/phone.js",
     "charts.js": PAGE / "built/charts.js",
 }
 _LINKS = {

@@ -15,11 +15,12 @@ from tornado.web import HTTPError, RequestHandler
 
 from yarnsheets.serve import files
 from yarnsheets.serve.look import render
-from yarnsheets.serve.worksheets import in_parts, worksheets_in
+from yarnsheets.serve.worksheets import in_parts, worksheets_folder, worksheets_in
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable
 
+    from yarnsheets.classroom.room import Room
     from yarnsheets.serve.pages import Pages
 
 # A page that is kept has all it needs and talks to nobody, so the browser need not let it. Vega
@@ -102,9 +103,23 @@ class NoSuchPage(Answer):
 class ListOfWorksheets(Answer):
     """The page to start from."""
 
+    def __init__(self, *asked: Any, room: Room | None, **known: Any) -> None:
+        self.word = room.word if room else ""
+        super().__init__(*asked, **known)
+
     def get(self) -> None:
         """Answer with the list as it is now."""
-        self.finish(render("tree.html", parts=in_parts(worksheets_in(self.pages.folder))))
+        parts = in_parts(worksheets_in(self.pages.folder))
+        ours = self.pages.folder == worksheets_folder().resolve()  # which the plan is made of
+        self.finish(render("tree.html", parts=parts, word=self.word, teacher=ours))
+
+
+class ForTheTeacher(Answer):
+    """The plan of an hour."""
+
+    def get(self) -> None:
+        """Answer with the page."""
+        self.finish(render("teacher.html"))
 
 
 class KeptPage(Answer):
@@ -146,11 +161,18 @@ def headers(guests: Guests) -> dict[str, str]:
     return HEADERS | {"Content-Security-Policy": f"{CONTENT_SECURITY_POLICY}; {guests.framing}"}
 
 
-def answers(pages: Pages, guests: Guests) -> list[Any]:
+def answers(pages: Pages, guests: Guests, room: Room | None) -> list[Any]:
     """Return all addresses there are, and last what is answered at any other."""
     known = {"pages": pages, "guests": guests}
+    in_class: list[Any] = []
+    if room:
+        from yarnsheets.classroom.answers import answers_in  # for a class alone
+
+        in_class = answers_in(room, pages, guests)
     return [
-        (r"/(?:voila/tree/?)?", ListOfWorksheets, known),
+        *in_class,
+        (r"/(?:voila/tree/?)?", ListOfWorksheets, known | {"room": room}),
+        (r"/teacher", ForTheTeacher, known),
         (r"/voila/render/(.+)\.ipynb", KeptPage, known),
         (r"/static/(\w+)/([\w.]+)", SharedFile, known),
         (r".*", NoSuchPage, known),

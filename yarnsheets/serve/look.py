@@ -20,9 +20,9 @@ def render(template: str, **known: object) -> str:
     return templates().get_template(template).render(base_url="/", page_config=page_config, **known)
 
 
-def worksheet(path: Path, content: str, **known: object) -> str:
+def worksheet(path: Path, content: str, template: str = "worksheet.html", **known: object) -> str:
     """Return a worksheet's page around what it says."""
-    return render("worksheet.html", title=describe(path).title, content=content, **known)
+    return render(template, title=describe(path).title, content=content, **known)
 
 
 @cache

@@ -46,6 +46,14 @@ class Pages:
             return None
         return self.known(name, key) or await self.want(name, VISITOR)
 
+    async def content(self, name: str) -> str | None:
+        """Return what a worksheet says, without the page around it; None if there is none."""
+        key = self.shelf.key(name)
+        if key is None or await self.get(name) is None:
+            return None
+        kept = self.shelf.take(name, key)
+        return kept.content if kept else None
+
     def known(self, name: str, key: str) -> Page | None:
         """Return a page that is as its worksheet is now."""
         page = self.ready.get(name)
@@ -117,12 +125,15 @@ class Worker:
         self.folder = folder
         self.process: subprocess.Popen[str] | None = None
         self.code = ""
+        self.is_over = False
 
     def make(self, name: str, place: Path) -> None:
         """Have a page made, and wait for it; if the process ends over it, there is no page."""
         if self.code != code():
             self.stop()  # it has our code in it as that was
         process = self.process = self.process or self.start()
+        if self.is_over:  # while it was being started
+            self.stop()
         assert process.stdin
         assert process.stdout
         try:
@@ -146,6 +157,11 @@ class Worker:
             start_new_session=True,
             creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
         )
+
+    def end(self) -> None:
+        """Stop the process for good."""
+        self.is_over = True
+        self.stop()
 
     def stop(self) -> None:
         """Stop the process, and its kernel with it."""

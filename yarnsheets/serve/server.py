@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     import socket
     from pathlib import Path
 
+    from yarnsheets.classroom.room import Room
+
 STOP_SIGNALS = (signal.SIGINT, signal.SIGTERM)
 
 # A visitor sends nothing but short questions; a page with a kernel, that it is left.
@@ -39,6 +41,7 @@ async def serve(
     *,
     live: bool,
     framed_by: tuple[str, ...],
+    room: Room | None,
     open_browser: bool,
 ) -> None:
     """Serve a folder of worksheets on listening sockets until told to stop."""
@@ -48,7 +51,7 @@ async def serve(
         logging.getLogger(chatter).setLevel(logging.ERROR)
 
     pages = Pages(folder)
-    answered = answers(pages, guests)
+    answered = answers(pages, guests, room)
     async with contextlib.AsyncExitStack() as at_the_end:
         if live:
             from yarnsheets.serve.live import kernels_for  # Voila takes a second to load
@@ -58,12 +61,14 @@ async def serve(
             application = Application(answered)
         HTTPServer(application, **LIMITS).add_sockets(sockets)
         stopped = stop_event()
-        announce(host, port, page, live=live)
+        announce(host, port, page, live=live, room=room)
         if open_browser:
             address = page_address(host, port, page)
+            if room:  # by the network's own name, so that links and the code lead there
+                address = page_address(network_address(host), port, f"{room.word}/all")
             threading.Thread(target=open_in_browser, args=[address], daemon=True).start()
         making = asyncio.create_task(pages.make_all())
-        at_the_end.callback(pages.worker.stop)
+        at_the_end.callback(pages.worker.end)
         at_the_end.callback(making.cancel)
         await stopped.wait()
         for number in STOP_SIGNALS:  # a second Ctrl-C meanwhile changes nothing
@@ -79,7 +84,7 @@ def stop_event() -> asyncio.Event:
     return stopped
 
 
-def announce(host: str, port: int, page: str, *, live: bool) -> None:
+def announce(host: str, port: int, page: str, *, live: bool, room: Room | None) -> None:
     """Say where the worksheets are, and who can open them."""
     say(f"The worksheets are at {page_address(host, port, page)} (Ctrl-C stops them).")
     if not is_loopback(host):
@@ -88,6 +93,11 @@ def announce(host: str, port: int, page: str, *, live: bool) -> None:
         say(
             f"Anyone on the network can open them, at {others}{use}. "
             "There is no password and no encryption: do this on a network you trust."
+        )
+    if room:
+        say(
+            f"The class sends its cuts at {page_address(network_address(host), port, room.word)}, "
+            f"and sees them at …/{room.word}/all. They are forgotten when this ends."
         )
 
 

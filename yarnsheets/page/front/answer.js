@@ -1,15 +1,17 @@
 /* The answer in words, and the arithmetic behind it. */
 
 import { make, makeList, makePart, setText } from "./dom.js";
+import { textOf } from "./numbers.js";
 
-/** @import {Numbers} from "./numbers.js" */
+/** @import {Numbers, Piece} from "./numbers.js" */
 
 /**
  * Make the answer: a headline, in sight all the time, and what it rests on.
  *
  * @param {Numbers} numbers
+ * @param {(input: string) => void} lead the reader to the box of a number
  */
-export function makeAnswer(numbers) {
+export function makeAnswer(numbers, lead) {
   const el = makePart("section", "ys-answer", "Answer");
   const sentence = make("p", "ys-sentence");
   const headline = make("span", "ys-headline");
@@ -21,14 +23,22 @@ export function makeAnswer(numbers) {
   spoken.setAttribute("role", "status");
   el.append(sentence, stale, spoken);
 
+  /**
+   * @param {Element} place
+   * @param {Piece[]} pieces
+   */
+  function write(place, pieces) {
+    if (place.textContent !== textOf(pieces))
+      place.replaceChildren(...withLeads(numbers, pieces, lead));
+  }
+
   return {
     el,
 
     update() {
       const now = numbers.answer;
-      if (headline.textContent !== now.headline)
-        headline.replaceChildren(...withWanted(now.headline, now.wanted));
-      setText(beside, now.beside && ` ${now.beside}`);
+      write(headline, now.headline);
+      write(beside, now.beside);
       el.classList.toggle("ys-warned", !numbers.hasAnswer);
     },
 
@@ -91,14 +101,24 @@ export function makeArithmetic(numbers) {
 }
 
 /**
- * A headline with the number wanted in an element of its own.
+ * Words with the number wanted large, and numbers of the reader's own as buttons that lead to
+ * their boxes. One that is said again is no further stop of the Tab key.
  *
- * @param {string} headline
- * @param {string} wanted
+ * @param {Numbers} numbers
+ * @param {Piece[]} pieces
+ * @param {(input: string) => void} lead
  */
-function withWanted(headline, wanted) {
-  const at = wanted ? headline.indexOf(wanted) : -1;
-  if (at < 0) return [headline];
-  const large = make("strong", "ys-wanted", wanted);
-  return [headline.slice(0, at), large, headline.slice(at + wanted.length)];
+function withLeads(numbers, pieces, lead) {
+  const met = new Set();
+  return pieces.map(({ text, input, isWanted }) => {
+    if (isWanted) return make("strong", "ys-wanted", text);
+    if (!input) return text;
+    const button = make("button", "ys-lead", text);
+    button.type = "button";
+    button.title = `Change: ${numbers.asked(input).title}`;
+    if (met.has(input)) button.tabIndex = -1;
+    met.add(input);
+    button.addEventListener("click", () => lead(input));
+    return button;
+  });
 }

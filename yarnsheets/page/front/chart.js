@@ -14,6 +14,7 @@ import { makeGrip } from "./grip.js";
 
 const GAP = { right: 24, top: 34, bottom: 46 }; // and on the left, what the chart asks for
 const LEAST_WIDTH = 120;
+const HIGH = { least: 260, most: 380, share: 0.32 }; // of the width, for a wide screen
 
 /** @typedef {ReturnType<typeof makeChart>} Chart */
 
@@ -40,6 +41,7 @@ export function makeChart(numbers, description, hand) {
   const parameters = description.spec.params.map(({ name }) => name);
   /** @type {View | null} */
   let view = null;
+  let isGrowing = false; // as high as it has room, and not a row of so much for each bar
   /** @type {unknown} */
   let units; // those that stand in the titles of the axes
   /** @type {Map<string, unknown>} */
@@ -62,6 +64,7 @@ export function makeChart(numbers, description, hand) {
     const padding = { ...GAP, left: description.left };
     const { spec } = compile({ ...JSON.parse(text), width, padding, autosize: "none" });
     for (const name of description.tables) tables.set(name, new Drawn(changeset));
+    isGrowing = typeof spec.height === "number";
     view = makeView(spec, picture);
     picture.view = view; // so that a console, or a test, can read the chart's data
   }
@@ -103,6 +106,7 @@ export function makeChart(numbers, description, hand) {
       if (!view || units !== numbers.shown) embed(library, width);
       if (!view) return;
       if (view.width() !== width) view.width(width);
+      if (isGrowing) view.height(highAt(width));
       for (const name of parameters) {
         const value = known[name];
         if (told.has(name) && Object.is(told.get(name), value)) continue;
@@ -118,3 +122,6 @@ export function makeChart(numbers, description, hand) {
     },
   };
 }
+
+/** @param {number} width */
+const highAt = (width) => Math.min(Math.max(Math.round(width * HIGH.share), HIGH.least), HIGH.most);

@@ -22,9 +22,9 @@ import { makeRows } from "./table.js";
  * @param {() => void} hear.stale when something else is wrong or unread than before
  */
 export async function makeControls(numbers, host, id, hear) {
-  const el = makePart("section", "ys-inputs", "Your numbers");
-  const finer = make("details", "ys-finer");
-  finer.append(make("summary", "", "Finer points"));
+  const el = makePart("section", "ys-asked", "Your numbers");
+  const first = make("div", "ys-inputs");
+  const groups = makeGroups(numbers);
   const kinds = {
     number: makeNumber,
     readings: makeReadings,
@@ -35,7 +35,7 @@ export async function makeControls(numbers, host, id, hear) {
   };
   const wide = makePart("section", "ys-wide", "Your table");
 
-  /** @type {Map<string, Controlled & {group: HTMLElement, error: HTMLElement, last: unknown[]}>} */
+  /** @type {Map<string, Controlled & {input: HTMLElement, group: HTMLDetailsElement | undefined, error: HTMLElement, last: unknown[]}>} */
   const controls = new Map();
   const errors = /** @type {Map<string, string>} */ (new Map());
   const unread = /** @type {Set<string>} */ (new Set()); // fields that are being typed in
@@ -74,19 +74,27 @@ export async function makeControls(numbers, host, id, hear) {
     control.field.setAttribute("aria-describedby", `${error.id} ${hint.id}`);
     const label = make("label", "ys-label", asked.title);
     label.htmlFor = control.field.id;
-    const group = make("div", `ys-input ys-${asked.kind}`);
-    group.dataset["name"] = name;
-    group.append(label, ...control.parts, error, hint, ...explain.drawing(asked));
-    (asked.kind === "rows" ? wide : asked.more ? finer : el).append(group);
-    controls.set(name, { ...control, group, error, last: [] });
+    const input = make("div", `ys-input ys-${asked.kind}`);
+    input.dataset["name"] = name;
+    input.append(label, ...control.parts, error, hint, ...explain.drawing(asked));
+    const group = groups.of(name);
+    (asked.kind === "rows" ? wide : (group?.lastElementChild ?? first)).append(input);
+    controls.set(name, { ...control, input, group, error, last: [] });
   }
-  if (finer.children.length > 1) el.append(finer);
 
   const { cautions } = numbers.description;
   if (cautions.length) {
     const aside = make("aside", "ys-cautions");
     aside.append(make("h2", "", "Before you start"), makeList("ul", cautions));
-    el.append(aside);
+    groups.el.prepend(aside);
+  }
+  if (wide.children.length) el.append(wide); // what needs the whole width
+  el.append(first, groups.el);
+
+  /** @param {string} name */
+  function unfold(name) {
+    const group = controls.get(name)?.group;
+    if (group) group.open = true;
   }
 
   /** @param {string} name */
@@ -96,15 +104,20 @@ export async function makeControls(numbers, host, id, hear) {
     const message = errors.get(name);
     setText(control.error, message ?? "");
     control.error.hidden = !message;
+    if (message) unfold(name);
     control.field.setAttribute("aria-invalid", String(Boolean(message)));
     hear.stale();
   }
 
   return {
     el,
+    first,
 
-    /** What needs the whole width. */
-    wide: wide.children.length ? [wide] : [],
+    /** Unfold what holds a number of the reader's own: one that is not the sheet's first. */
+    unfold() {
+      for (const [name, { default: usual }] of Object.entries(numbers.description.inputs))
+        if (String(numbers.value(name)) !== String(usual)) unfold(name);
+    },
 
     /**
      * Bring the controls to the present values.
@@ -114,7 +127,7 @@ export async function makeControls(numbers, host, id, hear) {
     update(typedIn) {
       const unused = numbers.program.unused(numbers.values);
       for (const [name, control] of controls) {
-        control.group.hidden = unused.includes(name) && !errors.has(name);
+        control.input.hidden = unused.includes(name) && !errors.has(name);
         control.follow?.();
         // beside a grist stands its cut, by that factor
         const now = [numbers.value(name), numbers.shown, numbers.balanceFactor];
@@ -129,9 +142,22 @@ export async function makeControls(numbers, host, id, hear) {
      *
      * @param {string} name
      */
-    groupOf(name) {
-      const group = controls.get(name)?.group;
-      return group && !finer.contains(group) ? group : null;
+    placeOf(name) {
+      const control = controls.get(name);
+      return control && control.group?.open !== false ? control.input : null;
+    },
+
+    /**
+     * Lead the reader to a box, with what stands in it ready to be typed over.
+     *
+     * @param {string} name
+     */
+    lead(name) {
+      unfold(name);
+      const field = controls.get(name)?.field;
+      field?.focus();
+      if (field instanceof HTMLInputElement) field.select();
+      field?.scrollIntoView({ block: "nearest" });
     },
 
     /** The names of the inputs that hold something wrong. */
@@ -157,5 +183,28 @@ export async function makeControls(numbers, host, id, hear) {
       control.field.value = numbers.program.written(numbers.asked(name), value, numbers.shown);
       control.read?.();
     },
+  };
+}
+
+/**
+ * Make the groups of inputs, each under its heading.
+ *
+ * @param {Numbers} numbers
+ */
+function makeGroups({ description }) {
+  const el = make("div", "ys-groups");
+  /** @type {Map<string, HTMLDetailsElement>} */
+  const byInput = new Map();
+  for (const { title, folded, inputs } of description.groups) {
+    const group = make("details", "ys-group");
+    group.open = !folded;
+    group.append(make("summary", "", title), make("div"));
+    el.append(group);
+    for (const name of inputs) byInput.set(name, group);
+  }
+  return {
+    el,
+    /** @param {string} name */
+    of: (name) => byInput.get(name),
   };
 }

@@ -84,12 +84,12 @@ export function makeFigures(numbers, move) {
      * moves, so that on a phone both are seen together.
      *
      * @param {boolean} isNarrow
-     * @param {(input: string) => Element | null} groupOf
+     * @param {(input: string) => Element | null} placeOf
      */
-    place(isNarrow, groupOf) {
+    place(isNarrow, placeOf) {
       for (const figure of figures) {
-        const group = isNarrow && figure.input ? groupOf(figure.input) : null;
-        if (group) group.after(figure.el);
+        const input = isNarrow && figure.input ? placeOf(figure.input) : null;
+        if (input) input.after(figure.el);
         else el.append(figure.el);
       }
     },

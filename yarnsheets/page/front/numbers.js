@@ -5,6 +5,15 @@
  *   from "./types"
  */
 
+/**
+ * A piece of a text: the input whose number it is, or "", and whether it is the number wanted.
+ *
+ * @typedef {{text: string, input: string, isWanted: boolean}} Piece
+ */
+
+/** @type {Piece} */
+const SPACE = { text: " ", input: "", isWanted: false };
+
 export class Numbers {
   /**
    * @param {Description} description
@@ -110,31 +119,42 @@ export class Numbers {
     return this.program.said(lines, this.known, this.dimensions, this.shown);
   }
 
-  /** The answer in words, or what is probably wrong: a headline, and what it rests on. */
+  /** The answer, or what is probably wrong: a headline, and what it rests on, each in pieces. */
   get answer() {
     const { answer } = this.description;
     const templates = this.hasAnswer
       ? answer.filter(([when]) => this.program.holds(when, this.known)).map(([, text]) => text)
       : this.found.warnings;
-    const said = templates.map((template) => this.fill(template));
-    const first = said.findIndex((text) => /[.?!]$/.test(text)) + 1; // the parts of one sentence
-    // the number wanted is a slot with a star
-    const [wanted = ""] =
-      templates
-        .slice(0, first)
-        .join("")
-        .match(/\{[^{}]*\*[^{}]*\}/) ?? [];
+    const said = templates.map((template) => this.#pieces(template));
+    const first = said.findIndex((pieces) => /[.?!]$/.test(textOf(pieces))) + 1; // one sentence
+    const beside = spaced(said.slice(first));
     return {
-      headline: said.slice(0, first).join(" "),
-      wanted: this.fill(wanted),
-      beside: said.slice(first).join(" "),
+      headline: spaced(said.slice(0, first)),
+      beside: beside.length ? [SPACE, ...beside] : [],
     };
+  }
+
+  /**
+   * Fill a template piece by piece, so that each number is known for what it is.
+   *
+   * @param {string} template
+   * @returns {Piece[]}
+   */
+  #pieces(template) {
+    return template.split(/(\{[^{}]*\})/).map((piece) => {
+      const [slot = "", name = ""] = piece.match(/^\{(\w+).*\}$/) ?? [];
+      return {
+        text: slot ? this.fill(slot) : piece,
+        input: name in this.description.inputs ? name : "",
+        isWanted: slot.includes("*"),
+      };
+    });
   }
 
   /** The whole answer as one text. */
   get sentence() {
     const { headline, beside } = this.answer;
-    return [headline, beside].filter(Boolean).join(" ");
+    return textOf([...headline, ...beside]);
   }
 
   /** Whether there is an answer, and not what is probably wrong. */
@@ -148,3 +168,14 @@ export class Numbers {
     return this.said(lines ?? []);
   }
 }
+
+/** @param {Piece[]} pieces */
+export const textOf = (pieces) => pieces.map(({ text }) => text).join("");
+
+/**
+ * Lines after one another, with a space between.
+ *
+ * @param {Piece[][]} lines
+ * @returns {Piece[]}
+ */
+const spaced = (lines) => lines.flatMap((line, at) => (at ? [SPACE, ...line] : line));

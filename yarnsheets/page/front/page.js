@@ -7,6 +7,7 @@ import { pageAddress } from "./address.js";
 import { make } from "./dom.js";
 import { handout } from "./handout.js";
 import { keep, kept } from "./kept.js";
+import { listenToClass } from "./room.js";
 import { mount } from "./sheet.js";
 import { trackOf } from "./track.js";
 
@@ -65,7 +66,7 @@ function makeHost(description, { values, choice }) {
       return control(field);
     },
     settle: (_, chosen) => keep(UNITS, chosen),
-    onGiven() {}, // there is nobody else to move the page
+    onGiven: listenToClass, // nobody else moves the page
   };
 }
 

@@ -45,7 +45,7 @@ export async function mount(el, description, program, host) {
     { ...host.choice, ...linked.choice },
   );
 
-  const answer = makeAnswer(numbers);
+  const answer = makeAnswer(numbers, (name) => controls.lead(name));
   const arithmetic = makeArithmetic(numbers);
   const onward = makeOnward(numbers, host);
   const keep = makeKeep(numbers, host);
@@ -66,7 +66,7 @@ export async function mount(el, description, program, host) {
       root.classList.toggle("ys-old", isTyping || wrong.length > 0);
     },
   });
-  if (units.el) controls.el.prepend(units.el);
+  if (units.el) controls.first.prepend(units.el);
 
   let resting = 0; // the timer of a hand that has moved something
 
@@ -104,27 +104,21 @@ export async function mount(el, description, program, host) {
   }
 
   /**
-   * Take what a link says; a number that cannot be stands in its box, with the reason.
+   * Show what a link says; a number that cannot be stands in its box, with the reason.
    *
    * @param {ReturnType<typeof readLink>} link
    */
   function take({ refused }) {
     for (const [name, value] of Object.entries(refused)) controls.refuse(name, value);
+    controls.unfold();
     settle();
   }
 
-  root.append(
-    answer.el,
-    ...controls.wide,
-    controls.el,
-    figures.el,
-    arithmetic.el,
-    onward.el,
-    keep.el,
-  );
+  root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
   el.replaceChildren(root);
   const narrow = matchMedia(NARROW);
-  const place = () => figures.place(narrow.matches, controls.groupOf);
+  controls.unfold();
+  const place = () => figures.place(narrow.matches, controls.placeOf);
   narrow.addEventListener("change", place);
   place();
   update();

@@ -28,6 +28,7 @@ export function makeRows({ name, id, asked, numbers, typing, set, refuse }) {
   const { columns, beside } = asked;
   const table = make("table", "ys-cells");
   table.setAttribute("aria-label", asked.title);
+  table.tabIndex = -1; // where a reader is led who is to look at it
   const frame = make("div", "ys-grid");
   frame.append(table);
 

@@ -12,7 +12,6 @@ export interface Asked {
   title: string;
   dimension: string;
   measure: string;
-  more: boolean;
   drawing: string;
   default: Value;
   low: number;
@@ -77,6 +76,8 @@ export interface Description {
   name: string;
   question: string;
   inputs: Record<string, Asked>;
+  /** The headings, each with what stands under it. */
+  groups: { title: string; folded: boolean; inputs: string[] }[];
   /** What words mean. */
   glossary: Record<string, string>;
   /** SVG of how something is measured. */
@@ -164,6 +165,13 @@ export interface Handout {
   choice: Partial<Choice>;
 }
 
+/** What the projector's page in a class knows. */
+export interface Room {
+  /** Where its cuts are. */
+  cuts: string;
+  isTeacher: boolean;
+}
+
 /** Of a service worker what is used here: TypeScript has its types apart from those of pages. */
 export interface OfflineWorker {
   registration: { scope: string };
@@ -229,7 +237,7 @@ export interface Host {
   /** A choice among an input's options, or of "measure" or "grist_unit". */
   pick(name: string): Awaitable<Control<HTMLSelectElement>>;
   settle(values: Values, choice: Choice): void;
-  onGiven(listen: (values: Values, choice: Choice) => void): void;
+  onGiven(listen: (values: Values, choice: Partial<Choice>) => void): void;
 }
 
 /** A widget's state in the browser, as Jupyter gives it. */

@@ -84,9 +84,8 @@ def factor_of_each(v: Any) -> chart.SheetChart:
         (
             (
                 "has_range",
-                "The band, {factor_low:5} to {factor_high:5}, is where the factor lies; the dashed"
-                " line is a counter that needs none. Dots that climb or fall from short lengths to"
-                " long mean that the counter misses some yarn at the start.",
+                "The band, {factor_low:5} to {factor_high:5}, is where the factor lies; the"
+                " dashed line is a counter that needs none.",
             ),
         ),
         tables=("lengths",),

@@ -32,6 +32,8 @@ def yards_against_weight(v: Any) -> chart.SheetChart:
     needed, goal = chart.shown("mass", v.weight_needed), chart.shown("length", v.project)
     makes = chart.shown("length", formulas.length(chart.own("mass", weight), v.yarn_grist))
     here = chart.rows(1, weight=chart.shown("mass", v.weight), yards=chart.shown("length", v.yards))
+    # words keep off the line of the yarn, and off the foot under the project's
+    is_far, is_short = needed > top * 0.5, v.weight_needed > v.weight
     return chart.SheetChart(
         "yards_against_weight",
         "Length against weight",
@@ -46,11 +48,11 @@ def yards_against_weight(v: Any) -> chart.SheetChart:
             chart.rows(1, weight=needed, yards=goal).mark_point(**_MEETING),
             here.mark_point(color=chart.YARN, **chart.HERE),
             *chart.words(
-                chart.rows(1, weight=alt.datum.at, yards=goal),
+                chart.rows(1, weight=choose(is_far, 0, top) + alt.datum.at, yards=goal),
                 "goal_label",
                 chart.PROJECT,
-                align="left",
-                dx=6,
+                align=alt.ExprRef(emit(choose(is_far, "left", "right"))),
+                dx=alt.ExprRef(emit(choose(is_far, 6, -4))),
                 dy=-10,
             ),
             *chart.words(
@@ -60,7 +62,14 @@ def yards_against_weight(v: Any) -> chart.SheetChart:
                 dy=-12,
                 **chart.lean(needed, top),
             ),
-            *chart.words(here, "yards_label", chart.YARN, align="left", dx=14, dy=12),
+            *chart.words(
+                here,
+                "yards_label",
+                chart.YARN,
+                align=alt.ExprRef(emit(choose(is_short, "right", "left"))),
+                dx=alt.ExprRef(emit(choose(is_short, -12, 14))),
+                dy=alt.ExprRef(emit(choose(is_short, -10, 12))),
+            ),
         ),
         (
             (None, "{weight} of this yarn makes {yards}."),
@@ -84,8 +93,10 @@ def fibre_against_grist(v: Any) -> chart.SheetChart:
     here = chart.rows(
         1, grist=chart.shown("grist", v.grist), fibre=chart.shown("mass", v.weight_needed)
     )
+    is_far = enough > top * 0.5  # and the curve is far above what is there on the left
     # the words stand off the line of what is there, whose own words are above it
-    clear = alt.ExprRef(emit(choose(v.weight_needed > v.weight, -12, 16)))
+    is_falling = chart.GRIST_POWER > 0
+    clear = alt.ExprRef(emit(choose((v.weight_needed > v.weight) | ~is_falling, -12, 16)))
     return chart.SheetChart(
         "fibre_against_grist",
         "Fibre for the project against grist",
@@ -102,11 +113,11 @@ def fibre_against_grist(v: Any) -> chart.SheetChart:
             chart.rows(1, grist=enough, fibre=have).mark_point(clip=True, **_MEETING),
             here.mark_point(color=chart.PROJECT, **chart.HERE),
             *chart.words(
-                chart.rows(1, grist=top + alt.datum.at, fibre=have),
+                chart.rows(1, grist=choose(is_far, 0, top) + alt.datum.at, fibre=have),
                 "have_label",
                 chart.YARN,
-                align="right",
-                dx=-4,
+                align=alt.ExprRef(emit(choose(is_far, "left", "right"))),
+                dx=alt.ExprRef(emit(choose(is_far, 6, -4))),
                 dy=-10,
             ),
             *chart.words(
@@ -117,7 +128,14 @@ def fibre_against_grist(v: Any) -> chart.SheetChart:
                 clip=True,
                 **chart.lean(enough, top),
             ),
-            *chart.words(here, "takes_label", chart.PROJECT, align="left", dx=12, dy=clear),
+            *chart.words(
+                here,
+                "takes_label",
+                chart.PROJECT,
+                align=alt.ExprRef(emit(choose(is_falling, "left", "right"))),
+                dx=alt.ExprRef(emit(choose(is_falling, 12, -12))),
+                dy=clear,
+            ),
         ),
         (
             (None, "At {grist} the project takes {weight_needed}."),
@@ -140,6 +158,7 @@ def grist_against_plies(v: Any) -> chart.SheetChart:
     just = chart.shown("grist", v.grist_needed)
     here = chart.rows(1, plies=v.plies * 1, grist=chart.shown("grist", v.yarn_grist))
     most = formulas.plied_grist(v.grist, _MOST_PLIES, v.take_up)
+    off = alt.ExprRef(emit(choose(chart.GRIST_POWER > 0, -12, 14)))  # the row of points, as it goes
     return chart.SheetChart(
         "grist_against_plies",
         "Grist of the plied yarn against strands",
@@ -162,7 +181,7 @@ def grist_against_plies(v: Any) -> chart.SheetChart:
                 dy=alt.ExprRef(emit(choose(chart.shown("grist", v.yarn_grist) < just, -10, 11))),
                 clip=True,
             ),
-            *chart.words(here, "plied_label", chart.INK, align="left", dx=12, dy=-12),
+            *chart.words(here, "plied_label", chart.INK, align="left", dx=12, dy=off),
         ),
         (
             ("not is_plied", "One strand as it is: a yarn of {yarn_grist}."),

@@ -100,11 +100,11 @@ class HowManyYards(Sheet):
     )
 
     labels: ClassVar = {
-        "goal_label": "the project takes {project}",
+        "goal_label": "project {project}",
         "least_label": "at least {weight_needed^}",
         "have_label": "you have {weight}",
-        "reach_label": "just enough at {strand_needed}",
-        "just_label": "just enough at {grist_needed}",
+        "reach_label": "{strand_needed}",
+        "just_label": "enough at {grist_needed}",
         "yards_label": "{yards}",
         "takes_label": "takes {weight_needed}",
         "plied_label": "{yarn_grist}",

@@ -63,25 +63,21 @@ def slant_of_fibres(v: Any) -> chart.SheetChart:
                 color=chart.PROJECT, strokeWidth=3, clip=True
             ),
             *chart.words(
-                chart.rows(1, along=middle + reach, across=-reach * v.tangent),
+                chart.rows(1, along=middle + reach, across=thick * -0.65),  # below the fibres
                 "slant_label",
                 chart.PROJECT,
-                align="right",
-                dx=-14,
-                dy=8,
             ),
         ),
         (
             (
                 None,
-                "Drawn to scale: the single is {diameter} thick, and the fibres on its outside"
-                " slant by {slant:2|degree|degrees} to its length. More twist, or a thicker single,"
-                " and they slant more.",
+                "Drawn to scale, {diameter} thick; the fibres on its outside slant by"
+                " {slant:2|degree|degrees}.",
             ),
             (
                 None,
-                "Your {treadles|treadle|treadles} to a draft of {draft} make {counted}; for {twist}"
-                " let {per_treadle} run in for each.",
+                "Your {treadles|treadle|treadles} to a draft of {draft} make {counted}; for"
+                " {twist} let {per_treadle} run in for each.",
             ),
         ),
     )
@@ -135,13 +131,13 @@ def twist_against_grist(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "On the line every single slants by {slant:2|degree|degrees}: one of a quarter of"
-                " the weight is half as thick, and wants twice the twist.",
+                "On the line singles slant by {slant:2|degree|degrees} alike: a quarter of the"
+                " weight wants twice the twist.",
             ),
             (
                 None,
-                "Your single is loose below {loose_below:2} and tight above {tight_above:2}; the"
-                " bands are what is called so at other grists.",
+                "Yours is loose below {loose_below:2} and tight above {tight_above:2}, as the"
+                " bands show.",
             ),
         ),
         chart.Grip("grist", "grist", "twist"),
@@ -203,14 +199,12 @@ def take_up_against_ply_twist(v: Any) -> chart.SheetChart:
         (
             (
                 "is_plied",
-                "The singles wind around each other, the dotted line, and lose twist and grow at"
-                " the same time: the full line is what is left, a take-up of {take_up:4} at"
-                " {ply_twist} in place of {helix:4}.",
+                "Winding alone would take up {helix:4}, dotted; but singles lose twist and"
+                " grow, which leaves {take_up:4} at {ply_twist}.",
             ),
             (
                 "is_plied",
-                "The band is the ply twist of a balanced yarn, {balanced_low:2!} to"
-                " {balanced_high:2}.",
+                "Balanced yarn lies in the band, {balanced_low:2!} to {balanced_high:2}.",
             ),
             ("is_reversed", "So much takes all the twist out of the singles, and more."),
             ("not is_plied", "One single is not plied: nothing is taken up."),

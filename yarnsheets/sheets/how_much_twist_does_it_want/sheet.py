@@ -7,7 +7,7 @@ from typing import Any, ClassVar
 from yarnsheets import formulas
 from yarnsheets.estimates.plying_take_up import staple_take_up
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input
+from yarnsheets.page.inputs import Found, Group, Input
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
 from yarnsheets.published.sources import TAKE_UP
@@ -81,6 +81,8 @@ class HowMuchTwistDoesItWant(Sheet):
         high=100,
         measure="Turns to an inch or to a centimetre of the plied yarn.",
     )
+
+    the_wheel = Group("At the wheel")
     ratio = Input(
         "Turns to one treadle",
         "number",
@@ -106,13 +108,14 @@ class HowMuchTwistDoesItWant(Sheet):
         high=1000,
         measure="Count over ten drafts and divide by ten.",
     )
+
+    finer_points = Group("Finer points", folded=True)
     bulk_density = Input(
         "Weight of a cubic centimetre of the single, in grams",
         "number",
         TWISTED_BULK_DENSITY.value,
         low=0.08,
         high=1.31,
-        more=True,
         measure="With its air. 0.5 fits a single under its twist; soft ones 0.2 to 0.4, hard or"
         " pressed ones 0.5 to 0.8 (estimates, no authority). Solid wool is 1.31.",
     )

@@ -12,7 +12,7 @@ from yarnsheets.estimates.searching import first_whole
 from yarnsheets.estimates.unlikely import unlikely_cuts
 from yarnsheets.estimates.unlikely_skeins import unlikely_step
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Readings, Table
+from yarnsheets.page.inputs import Found, Group, Input, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import slot
@@ -87,6 +87,8 @@ class HowSureIsTheGrist(Sheet):
         high=0.5,
         measure="5% either way of 1,000 is from 950 to 1,050.",
     )
+
+    the_measures = Group("How well each is measured", folded=True)
     trimming = cutting.trimming()
     stretch = cutting.stretch()
     counterweight = Input(
@@ -95,7 +97,6 @@ class HowSureIsTheGrist(Sheet):
         0.008,
         low=0.0001,
         high=0.2,
-        more=True,
         measure="A milligram in the 126 milligrams of a balance with factor 100 is 0.8%.",
     )
     scale_step = weighing.steps(
@@ -107,7 +108,6 @@ class HowSureIsTheGrist(Sheet):
         0.01,
         low=0.0001,
         high=0.2,
-        more=True,
         measure="Cut and skein in the same air: nearly nothing. Weighed in other seasons: several"
         " per cent for wool.",
     )

@@ -99,6 +99,7 @@ def reading_against_truth(v: Any) -> chart.SheetChart:
         chart.rows(2, truth=true, reading=read(v.factor_low), high=read(v.factor_high))
     )
     here = chart.rows(1, truth=truth, reading=reading)
+    is_over = reading > truth  # the dashed line: words stand on the other side of it
     lines = chart.plot(
         x,
         y,
@@ -113,7 +114,14 @@ def reading_against_truth(v: Any) -> chart.SheetChart:
             color=chart.PROJECT, strokeWidth=3
         ),
         here.mark_point(color=chart.YARN, **chart.HERE),
-        *chart.words(here, "reads_label", chart.YARN, align="right", dx=-12, dy=-12),
+        *chart.words(
+            here,
+            "reads_label",
+            chart.YARN,
+            align=alt.ExprRef(emit(choose(is_over, "right", "left"))),
+            dx=alt.ExprRef(emit(choose(is_over, -12, 12))),
+            dy=alt.ExprRef(emit(choose(is_over, -12, 14))),
+        ),
     )
     return chart.SheetChart(
         "reading_against_truth",

@@ -21,7 +21,7 @@ from yarnsheets.estimates import (
     unlikely_step,
 )
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
+from yarnsheets.page.inputs import Found, Group, Input, Pick, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import show, slot
@@ -114,6 +114,8 @@ class IsMyBalanceRight(Sheet):
         high=100,
         measure="Any cut you have taken on this balance.",
     )
+
+    the_measures = Group("How well each is measured")
     scale_step = Input(
         "The scale shows steps of, in grams",
         "number",

@@ -85,8 +85,8 @@ def cuts_in_order(v: Any) -> chart.SheetChart:
             ),
             (
                 "is_drift_broad",
-                "It is between {drift_low:2} and {drift_high:2} a cut, and between {so_far_low:2}"
-                " and {so_far_high:2} from the first cut to the last, 95% sure.",
+                "It is {drift_low:2} to {drift_high:2} a cut, and {so_far_low:2} to"
+                " {so_far_high:2} from first to last, 95% sure.",
             ),
             (
                 "is_level",
@@ -149,8 +149,8 @@ def bobbins_against_target(v: Any) -> chart.SheetChart:
             (None, "Against the target of {target}, {off_target}."),
             (
                 None,
-                "The band is what you can live with, {target_low!} to {target_high}: cuts of"
-                " {cut_low!} to {cut_high}. A bar is where the bobbin’s grist lies, 95% sure.",
+                "The band is what you can live with: cuts of {cut_low!} to {cut_high}. A bar is"
+                " where the bobbin’s grist lies, 95% sure.",
             ),
         ),
         tables=("means", "ranges"),

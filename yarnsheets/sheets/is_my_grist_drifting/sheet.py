@@ -11,7 +11,7 @@ from yarnsheets.estimates.estimate import t_factor
 from yarnsheets.estimates.readings import grist_from_cuts
 from yarnsheets.estimates.unlikely import unlikely_cuts
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Readings, Table
+from yarnsheets.page.inputs import Found, Group, Input, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import counted, show, slot
@@ -77,15 +77,6 @@ class IsMyGristDrifting(Sheet):
         " under the one before: 9.6 or 9 5/8.",
         drawing="cut",
     )
-    bobbins = Readings(
-        "Cuts taken from each bobbin",
-        "number",
-        [6, 6, 6, 6],
-        low=1,
-        high=500,
-        measure="One number for each bobbin, in the order spun: 6 if the first six cuts are from"
-        " the first bobbin.",
-    )
     balance_factor = cutting.balance_factor(
         "The maker’s number: length of cut times this is grist. Often 100."
     )
@@ -101,6 +92,17 @@ class IsMyGristDrifting(Sheet):
         low=0.005,
         high=0.5,
         measure="5% either way of 1,000 is from 950 to 1,050.",
+    )
+
+    the_plying = Group("Which bobbins to ply together")
+    bobbins = Readings(
+        "Cuts taken from each bobbin",
+        "number",
+        [6, 6, 6, 6],
+        low=1,
+        high=500,
+        measure="One number for each bobbin, in the order spun: 6 if the first six cuts are from"
+        " the first bobbin.",
     )
     take_up = plying.take_up(1.05)
 

@@ -3,7 +3,7 @@
 import math
 
 from yarnsheets.estimates.budget import resolution
-from yarnsheets.page.inputs import Input, Pick, Readings
+from yarnsheets.page.inputs import Group, Input, Pick, Readings
 from yarnsheets.page.sheet import Sheet
 from yarnsheets.page.text import slot
 from yarnsheets.sheets.shared import grists, weighing
@@ -30,14 +30,6 @@ class AskedOfEnough(Sheet):
         "Grist of the yarn",
         1300,
         "Of the finished yarn, from cuts or a weighed skein.",
-    )
-    grist_range = Input(
-        "The grist is right to within, either way",
-        "share",
-        0.06,
-        low=0.005,
-        high=0.3,
-        measure="95% sure. The worksheet “How sure is the grist?” gives it.",
     )
     need_by = Pick(
         "What the project takes is known from",
@@ -77,14 +69,6 @@ class AskedOfEnough(Sheet):
         high=50000,
         measure="All pieces together.",
     )
-    project_range = Input(
-        "That is right to within, either way",
-        "share",
-        0.1,
-        low=0.005,
-        high=0.5,
-        measure="95% sure. Patterns are often 10% off (common practice, no source).",
-    )
     safety = Input(
         "How safe it should be",
         "share",
@@ -94,14 +78,23 @@ class AskedOfEnough(Sheet):
         step=0.01,
         measure="95%: enough for 95 of 100 such projects. This takes the place of a reserve.",
     )
-    lengths = Readings(
-        "Skeins of known length",
-        "length",
-        [],
-        low=1,
-        high=20000,
-        more=True,
-        measure="A line a skein, counted or by its label. List no skein in both places.",
+
+    the_doubts = Group("How far off each may be")
+    grist_range = Input(
+        "The grist is right to within, either way",
+        "share",
+        0.06,
+        low=0.005,
+        high=0.3,
+        measure="95% sure. The worksheet “How sure is the grist?” gives it.",
+    )
+    project_range = Input(
+        "The project is right to within, either way",
+        "share",
+        0.1,
+        low=0.005,
+        high=0.5,
+        measure="95% sure. Patterns are often 10% off (common practice, no source).",
     )
     length_range = Input(
         "Each known length is right to within",
@@ -109,12 +102,21 @@ class AskedOfEnough(Sheet):
         0.02,
         low=0.001,
         high=0.3,
-        more=True,
         measure="95% sure. Each skein is taken to be off in its own way, so some make up for"
         " others; weighed skeins are all off together with the grist.",
     )
     scale_step = weighing.steps(
         0.1 * GRAM, 0.5 * _OZ, "The last digit of the scale. It counts anew for every skein."
+    )
+
+    finer_points = Group("Finer points", folded=True)
+    lengths = Readings(
+        "Skeins of known length",
+        "length",
+        [],
+        low=1,
+        high=20000,
+        measure="A line a skein, counted or by its label. List no skein in both places.",
     )
     sizes = Readings(
         "The pattern’s figures for its sizes",
@@ -122,7 +124,6 @@ class AskedOfEnough(Sheet):
         [],
         low=5,
         high=20000,
-        more=True,
         measure="A line a size, trusted as far as the figure of this project. Left empty, a little"
         " less and a little more than the project are compared.",
     )
@@ -133,7 +134,6 @@ class AskedOfEnough(Sheet):
         low=0,
         high=0.9,
         step=0.01,
-        more=True,
         measure="Of the fibre’s weight. Often 5% (common practice, no source).",
     )
 
@@ -182,14 +182,14 @@ class AskedOfEnough(Sheet):
             if too_light(weight, self.scale_step):
                 return (
                     f"Skein {at} is too light {steps} to tell its weight. Weigh small skeins"
-                    " together, or look at the scale’s steps under Finer points."
+                    " together, or look at the scale’s steps."
                 )
         if self.need_by == "pattern":
             return None
         if too_light(self.swatch_weight, self.scale_step):
             return (
                 f"The swatch is too light {steps} to tell its weight. Make a larger one, or look at"
-                " the scale’s steps under Finer points."
+                " the scale’s steps."
             )
         if self.swatch_area > self.project_area:
             return "The swatch is larger than the project: look at both areas."

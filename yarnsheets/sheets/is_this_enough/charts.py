@@ -59,9 +59,8 @@ def have_and_need(v: Any) -> chart.SheetChart:
         (
             (
                 "has_answer",
-                "The solid hill is the yarn that is there, about {at_hand~}; the broken one is what"
-                " the project takes, {needed}. The wider a hill, the less is known. The more they"
-                " overlap, the less sure the answer.",
+                "The solid hill is the yarn there, about {at_hand~}; the broken one is what the"
+                " project takes, {needed}. The more they overlap, the less sure the answer.",
             ),
             (
                 "is_unspun",
@@ -94,16 +93,17 @@ def chance_by_size(v: Any) -> chart.SheetChart:
     written = alt.expr.format(chart.shown("length", alt.datum.size), ",.0f")
     sizes = chart.table("size_chances", part=alt.datum.chance * 100, figure=written)
     bars = sizes.mark_bar(color=chart.YARN, height=18, opacity=0.75).encode(x=part, y=size)
-    # the number stands in a long bar and beside a short one
+    # the number stands at the foot of a long bar, before the broken line, and beside a short one
     is_long = alt.datum.chance > 0.5
     number: dict[str, Any] = {"fontSize": 13, "fontWeight": 600}
-    inside = sizes.transform_filter(is_long).mark_text(
-        color="white", align="right", dx=-6, **number
-    )
+    inside = sizes.transform_filter(is_long).mark_text(color="white", align="left", **number)
     beside = sizes.transform_filter(~is_long).mark_text(
         color=chart.INK, align="left", dx=6, **number
     )
-    said = [numbers.encode(x=part, y=size, text="short:N") for numbers in (inside, beside)]
+    said = [
+        inside.encode(x=alt.value(8), y=size, text="short:N"),
+        beside.encode(x=part, y=size, text="short:N"),
+    ]
     goal = chart.rows(1, part=v.safe_times * 1).mark_rule(**chart.GOAL).encode(x=part)
     return chart.SheetChart(
         "chance_by_size",
@@ -112,7 +112,7 @@ def chance_by_size(v: Any) -> chart.SheetChart:
         (
             (
                 "fits_some",
-                "{largest:4} is the largest figure the yarn makes at least {safe_times} times of"
+                "{largest:4} is the largest that the yarn makes at least {safe_times} times of"
                 " 100, the broken line: {largest_times}.",
             ),
             (
@@ -122,13 +122,12 @@ def chance_by_size(v: Any) -> chart.SheetChart:
             ),
             (
                 "fits_unasked",
-                "These are what the project takes, and a tenth and a fifth less and more. Type the"
-                " pattern’s figures for its sizes under Finer points to compare them.",
+                "These are a tenth and a fifth less and more than the project takes. The"
+                " pattern’s own sizes are asked under Finer points.",
             ),
             (
                 "is_short",
-                "Something of steady width, such as a scarf, comes to {part} of its length that"
-                " safely.",
+                "Something of steady width comes to {part} of its length that safely.",
             ),
         ),
         tables=("size_chances",),

@@ -12,7 +12,6 @@ def trimming() -> Input:
         1 / 16,
         low=0.001,
         high=1,
-        more=True,
         measure="The last bit trimmed off, or the finest mark of the ruler.",
     )
 
@@ -25,7 +24,6 @@ def stretch() -> Input:
         0.005,
         low=0.0001,
         high=0.2,
-        more=True,
         measure="Half a per cent is careful; a bouncy yarn may be several.",
     )
 
@@ -34,7 +32,6 @@ def balance_factor(
     measure: str = "The maker’s number: length of cut times this is grist.",
     *,
     title: str = FACTOR.title,
-    more: bool = False,
 ) -> Input:
     """Ask for a balance's factor, as a box for a grist does beside a cut."""
     return Input(
@@ -44,5 +41,4 @@ def balance_factor(
         low=FACTOR.low,
         high=FACTOR.high,
         measure=measure,
-        more=more,
     )

@@ -4,7 +4,7 @@ from yarnsheets.page.inputs import Input
 from yarnsheets.published.sources import GRIST
 
 
-def asked(title: str, value: float, measure: str, *, more: bool = False) -> Input:
+def asked(title: str, value: float, measure: str) -> Input:
     """Ask for a grist that handspun yarn can have."""
     return Input(
         title,
@@ -13,6 +13,5 @@ def asked(title: str, value: float, measure: str, *, more: bool = False) -> Inpu
         low=GRIST.low,
         high=GRIST.high,
         measure=measure,
-        more=more,
         drawing="cut",
     )

@@ -15,7 +15,7 @@ def which_percentage(part: str) -> str:
     )
 
 
-def take_up(value: float, *, title: str = "Take-up in plying", more: bool = False) -> Input:
+def take_up(value: float, *, title: str = "Take-up in plying") -> Input:
     """Ask for the take-up of singles, as a factor and never as a percentage."""
     return Input(
         title,
@@ -27,5 +27,4 @@ def take_up(value: float, *, title: str = "Take-up in plying", more: bool = Fals
         measure="Length of single that goes into the same length of plied yarn, from a sample: 1.05"
         " means 5% more single than yarn.",
         percent=which_percentage("single"),
-        more=more,
     )

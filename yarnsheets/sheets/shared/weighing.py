@@ -18,9 +18,7 @@ def typed(pounds: float, unit: str) -> float:
     return float(convert(pounds, "lb", "g"))
 
 
-def steps(
-    value: float, high: float, measure: str = "The last digit of the scale.", *, more: bool = True
-) -> Input:
+def steps(value: float, high: float, measure: str = "The last digit of the scale.") -> Input:
     """Ask for the steps of a scale."""
     return Input(
         "The scale shows steps of",
@@ -28,6 +26,5 @@ def steps(
         value,
         low=0.001 * GRAM,
         high=high,
-        more=more,
         measure=measure,
     )

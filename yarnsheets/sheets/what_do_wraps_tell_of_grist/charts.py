@@ -137,21 +137,19 @@ def wraps_with_grist(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "The thick bar is what your wraps usually mean, from {usual_low~!} to"
-                " {usual_high~}; the dotted one all that is possible, from {possible_low~!} to"
-                " {possible_high~}.",
+                "The thick bar is what your wraps usually mean; the dotted one all that is"
+                " possible, from {possible_low~!} to {possible_high~}.",
             ),
             ("is_impossible", "Your yarn lies in the grey, where no yarn can."),
             (
                 "has_grist",
-                "By your numbers the dot has {density} g in each cm³, air and all."
-                " The bounds of airy and dense are derived, with no authority.",
+                "The dot has {density} g in each cm³, air and all. The bounds of airy and dense"
+                " are derived, with no authority.",
             ),
             (
                 None,
-                "The red band is not wraps but Ashenhurst’s diameters to the inch, of yarn squeezed"
-                " in cloth: printed charts and rules set the two 2.1 to 2.5 times apart, and"
-                " neither stands in for the other.",
+                "The red band is not wraps but Ashenhurst’s diameters to the inch, of yarn"
+                " squeezed in cloth, 2.1 to 2.5 times as many: neither stands in for the other.",
             ),
         ),
         chart.Grip("grist", "grist", "wraps_per_inch", when="has_grist"),
@@ -250,12 +248,12 @@ def gauge_of_categories() -> chart.SheetChart:
             (
                 "has_category",
                 "The line is your {stitch_count|stitch|stitches}; the bands that it crosses are"
-                " yours: {category}. Bands overlap, so there may be two.",
+                " yours: {category}.",
             ),
             (
                 None,
-                "The Craft Yarn Council sorts yarn by gauge, needle and hook. It gives no wraps and"
-                " no yards per pound: charts that do have added their own.",
+                "The Craft Yarn Council sorts by gauge, needle and hook; it gives no wraps and"
+                " no yards per pound.",
             ),
         ),
         tables=("bands", "swatch"),

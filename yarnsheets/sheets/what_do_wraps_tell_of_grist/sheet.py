@@ -7,7 +7,7 @@ from typing import Any, ClassVar
 from yarnsheets import formulas
 from yarnsheets.estimates import unlikely_wraps
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Readings, Table
+from yarnsheets.page.inputs import Found, Group, Input, Pick, Readings, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
 from yarnsheets.page.text import slot
@@ -95,11 +95,12 @@ class WhatDoWrapsTellOfGrist(Sheet):
         measure="Of a swatch in stockinette, for its category; several counts are averaged. Leave"
         " it empty if there is no swatch.",
     )
+
+    finer_points = Group("Finer points", folded=True)
     fibre = Pick(
         "Fibre",
         {name: f"{name}, solid {density:g} g/cm³" for name, density in _SOLID.items()},
         measure="A yarn without any air in it would be as dense as its fibre: nothing is denser.",
-        more=True,
     )
 
     has_grist = Found("flag", "the grist is measured")
@@ -147,7 +148,7 @@ class WhatDoWrapsTellOfGrist(Sheet):
     )
     labels: ClassVar = {
         "solid_label": "{solid_grams} solid {fibre}",
-        "impossible_label": "impossible: denser than {fibre}",
+        "impossible_label": "impossible",
         "wraps_label": "wraps × {wraps_ratio:4}",
         "diameter_label": "thickness × {diameter_ratio:4}",
     }

@@ -89,13 +89,12 @@ def range_against_turns(v: Any) -> chart.SheetChart:
         (
             (
                 "has_range",
-                "The band is where the grist would lie for a skein of fewer or more turns of this"
-                " yarn. At your {turns|turn|turns} it reaches {half_width} either way.",
+                "The band is the range for a skein of fewer or more turns: {half_width} either"
+                " way at your {turns|turn|turns}.",
             ),
             (
                 "is_reached",
-                "It comes within {wanted} at {enough|turn|turns}: what you wound beyond that made"
-                " it surer than you asked.",
+                "It comes within {wanted} at {enough|turn|turns}; you wound more than that.",
             ),
             ("is_reachable", "It comes within {wanted} at {enough|turn|turns}."),
             ("is_out_of_reach", "It never comes within {wanted}: more turns will not help."),

@@ -16,7 +16,7 @@ from yarnsheets.estimates import (
 )
 from yarnsheets.estimates.searching import first_whole
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Table
+from yarnsheets.page.inputs import Found, Group, Input, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import slot
@@ -102,11 +102,12 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         high=0.5,
         measure="2% either way of 1,000 is from 980 to 1,020.",
     )
+
+    the_measures = Group("How well each is measured")
     scale_step = steps(
         0.05 / 16,
         0.25 / 16,
         "How much the last digit jumps: often 1 g or 0.05 oz.",
-        more=False,
     )
     circumference_error = Input(
         "Once round is right to within",
@@ -123,7 +124,6 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         low=0,
         high=10,
         step=1,
-        more=True,
         measure="Turns. 0 if you counted twice and got the same.",
     )
     build_up = Input(
@@ -133,7 +133,6 @@ class WhatDoesAWeighedSkeinSay(Sheet):
         low=0,
         high=2,
         step=0.01,
-        more=True,
         measure="How high the turns lie on one another: outer turns are longer. 0 if they lie"
         " side by side.",
     )

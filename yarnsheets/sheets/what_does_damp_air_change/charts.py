@@ -16,7 +16,6 @@ _TWO_LINES = alt.Axis(
     labelOffset=-6,
 )
 _BOLD: dict[str, Any] = {"fontSize": 13, "fontWeight": 600}
-_HALO: dict[str, Any] = {"stroke": "white", "strokeWidth": 5, "color": "white", **_BOLD}
 
 
 def charts(v: Any) -> tuple[chart.SheetChart, ...]:
@@ -66,9 +65,9 @@ def weight_against_humidity(v: Any) -> chart.SheetChart:
         (
             (
                 "has_curve",
-                "The same yarn in air of 10 to 90%. The band is wide since wool that dries into an"
-                " air holds more than wool that grows damp in it, and the table (International"
-                " Critical Tables, from memory) does not say which it was.",
+                "The band is wide since wool holds more as it dries than as it grows damp, and"
+                " the table (International Critical Tables, from memory) does not say which it"
+                " was.",
             ),
             (
                 "has_no_curve",
@@ -106,12 +105,11 @@ def yards_by_pairing(v: Any) -> chart.SheetChart:
             layer=[
                 right.mark_rule(color=chart.YARN, strokeWidth=2).encode(x=alt.X(**x)),
                 pairs.mark_point(color=chart.YARN, **_POINT).encode(x=alt.X(**x), y=y),
-                pairs.mark_text(dy=-15, **_HALO).encode(x=alt.X(**x), y=y, text=text),
-                pairs.mark_text(dy=-15, color=chart.INK, **_BOLD).encode(
+                pairs.mark_text(align="left", dx=11, color=chart.INK, **_BOLD).encode(
                     x=alt.X(**x), y=y, text=text
                 ),
             ]
-        ).properties(height=alt.Step(48)),
+        ).properties(height=alt.Step(40)),
         (
             (
                 None,
@@ -169,8 +167,8 @@ def published_regains(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "Sources contradict one another, and none is merged: filled dots were read, open"
-                " ones are from memory. What is agreed for trade is no regain of any day.",
+                "Sources contradict one another. Filled dots were read, open ones are from"
+                " memory. What trade agrees on is no regain of any day.",
             ),
             (
                 "has_one_origin",

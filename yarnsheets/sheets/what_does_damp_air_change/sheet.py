@@ -5,7 +5,7 @@ from typing import Any, ClassVar
 
 from yarnsheets import formulas
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Table
+from yarnsheets.page.inputs import Found, Group, Input, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.sheets.shared import grists, regain_used
@@ -55,7 +55,7 @@ class WhatDoesDampAirChange(Sheet):
     fibre = Pick(
         "Fibre",
         {name: name for name in FIBRES},
-        measure="Wool takes up the most. A blend is under Finer points.",
+        measure="Wool takes up the most. A blend is asked further down.",
     )
     humidity_now = Input(
         "Humidity of the air today",
@@ -74,11 +74,12 @@ class WhatDoesDampAirChange(Sheet):
         high=0.90,
         measure="When you will knit it, or weigh it again.",
     )
+
+    a_blend = Group("A blend of two fibres", folded=True)
     second = Pick(
         "Second fibre of a blend",
         {_NONE: "none", **{name: name for name in FIBRES}},
         measure="None if the yarn is of one fibre.",
-        more=True,
     )
     share = Input(
         "Share of the second fibre",
@@ -87,7 +88,6 @@ class WhatDoesDampAirChange(Sheet):
         low=0.01,
         high=0.99,
         measure="Of the weight of both.",
-        more=True,
     )
     share_of = Pick(
         "That share is",
@@ -96,14 +96,14 @@ class WhatDoesDampAirChange(Sheet):
             "dry": "of the bone-dry weight",
         },
         measure="A label counts each fibre with the water that the trade has agreed for it.",
-        more=True,
     )
+
+    other_regains = Group("Regain known in another way, or for a label", folded=True)
     now_by = Pick(
         "Today’s regain is known from",
         KNOWN_BY,
         measure="Regain is water as a share of the dry fibre, content as a share of the whole: 12%"
         " content is 13.6% regain. A meter for wood or hay shows neither.",
-        more=True,
     )
     water_now = Input(
         "My own figure for today",
@@ -113,13 +113,11 @@ class WhatDoesDampAirChange(Sheet):
         high=MOST_OF_ANY,
         measure="Weigh, dry in an oven until it loses no more, weigh again: regain is the loss over"
         " the dry weight.",
-        more=True,
     )
     then_by = Pick(
         "The other day’s regain is known from",
         KNOWN_BY,
         measure="What is agreed for trade is no regain of any day, but may be the one you need.",
-        more=True,
     )
     water_then = Input(
         "My own figure for the other day",
@@ -129,14 +127,12 @@ class WhatDoesDampAirChange(Sheet):
         high=MOST_OF_ANY,
         measure="Wool takes up at most about 33% from the air, cotton 27%, nylon 9%: all from"
         " memory.",
-        more=True,
     )
     invoice = Pick(
         "Weight for a label or an invoice",
         {_NONE: "not needed", **AUTHORITIES},
         measure="Goods are sold by their weight at an agreed regain. Authorities differ: for the"
         " same wool by up to 4%. Say which one you used.",
-        more=True,
     )
 
     has_answer = Found("flag", "the regain of both days is known")
@@ -275,7 +271,7 @@ class WhatDoesDampAirChange(Sheet):
         ):
             return (
                 "There is a table of wool against humidity here, and none of"
-                f" {regain_used.named(parts)}. Under Finer points, say how the regain of each day"
+                f" {regain_used.named(parts)}. Further down, say how the regain of each day"
                 " is known: published for air of 65%, agreed for trade, or your own figure."
             )
         for by, water in ((self.now_by, self.water_now), (self.then_by, self.water_then)):

@@ -1,6 +1,6 @@
 """What the worksheet on knitting asks: an outline, a gauge or a swatch, and the yarn."""
 
-from yarnsheets.page.inputs import Input, Pick
+from yarnsheets.page.inputs import Group, Input, Pick
 from yarnsheets.page.sheet import Sheet
 from yarnsheets.page.text import show, slot
 from yarnsheets.published.stitches import STATES, STITCHES
@@ -51,34 +51,6 @@ class AskedOfKnitting(Sheet):
         measure="Hem to shoulder; brim to where a hat’s crown begins; toe, by the heel, to the top"
         " of a sock.",
     )
-    gauge_stitches = Input(
-        "Stitches of plain knitting",
-        "gauge",
-        5,
-        low=1,
-        high=20,
-        measure="Counted on a swatch in this yarn, washed and dried: plain knitting (stockinette),"
-        " even if the piece is in another stitch.",
-        drawing="swatch",
-    )
-    gauge_rows = Input(
-        "Rows of plain knitting",
-        "gauge",
-        7,
-        low=1,
-        high=30,
-        measure="Counted on the same swatch.",
-    )
-    stitch = Pick(
-        "Stitch",
-        {name: stitch.name for name, stitch in STITCHES.items()},
-        measure="What most of the piece is in.",
-    )
-    known_by = Pick(
-        "How do you know?",
-        {"gauge": "gauge alone", "swatch": "a weighed swatch"},
-        measure="A swatch of the piece’s own stitch is surest.",
-    )
     sleeve_length = Input(
         "Sleeve length",
         "short",
@@ -102,6 +74,41 @@ class AskedOfKnitting(Sheet):
         low=1,
         high=60,
         measure="Measured around, at its narrow end.",
+    )
+
+    the_gauge = Group("Gauge and stitch")
+    gauge_stitches = Input(
+        "Stitches of plain knitting",
+        "gauge",
+        5,
+        low=1,
+        high=20,
+        measure="Counted on a swatch in this yarn, washed and dried: plain knitting (stockinette),"
+        " even if the piece is in another stitch.",
+        drawing="swatch",
+    )
+    gauge_rows = Input(
+        "Rows of plain knitting",
+        "gauge",
+        7,
+        low=1,
+        high=30,
+        measure="Counted on the same swatch.",
+    )
+    state = Pick(
+        "The swatch was",
+        {name: state.name for name, state in STATES.items()},
+        measure="How far it has relaxed: each state has its own constants.",
+    )
+    stitch = Pick(
+        "Stitch",
+        {name: stitch.name for name, stitch in STITCHES.items()},
+        measure="What most of the piece is in.",
+    )
+    known_by = Pick(
+        "How do you know?",
+        {"gauge": "gauge alone", "swatch": "a weighed swatch"},
+        measure="A swatch of the piece’s own stitch is surest.",
     )
     swatch_width = Input(
         "Width of the swatch",
@@ -127,16 +134,13 @@ class AskedOfKnitting(Sheet):
         high=5,
         measure="The larger the swatch, the better a kitchen scale will do.",
     )
+    scale_step = weighing.steps(1 * GRAM, _OUNCE / 4)
+
+    the_yarn = Group("The yarn")
     grist = grists.asked(
         "Grist of the yarn",
         1200,
         "Turns length into weight, and a swatch’s weight into length.",
-    )
-    state = Pick(
-        "The swatch was",
-        {name: state.name for name, state in STATES.items()},
-        more=True,
-        measure="How far it has relaxed: each state has its own constants.",
     )
     doubt = Input(
         "How far off it may be besides, either way",
@@ -158,7 +162,6 @@ class AskedOfKnitting(Sheet):
         measure="What you like to have over, for bands, seams, thumbs and a swatch. It is on top of"
         " what the piece takes.",
     )
-    scale_step = weighing.steps(1 * GRAM, _OUNCE / 4)
 
     def unused(self) -> list[str]:
         """Name what the outline does not have, and the other way of knowing."""

@@ -37,10 +37,7 @@ def pieces_laid_flat(v: Any) -> chart.SheetChart:
     ).mark_area(
         orient="horizontal", color=chart.YARN, opacity=0.3, stroke=chart.YARN, strokeWidth=2
     )
-    # A sleeve's words stand under all pieces, the area's over them, and the first piece's in it;
-    # those of a narrow one reach out to the right.
-    first = chart.shown("short", v.around * v.middle + v.sleeve_wide * v.sleeve_first)
-    first = larger(first, rise * 0.3)
+    # the area's words stand over all pieces, their measures under them
     of_piece = f"{emit(v.is_circle)} ? across_label : body_label"
     of_sleeve = f"{emit(v.is_pullover)} ? sleeve_label : ''"
     nothing = rise * 0
@@ -52,20 +49,18 @@ def pieces_laid_flat(v: Any) -> chart.SheetChart:
             chart.axis("up", "", f"0.82 * {high}", start=f"-0.18 * {high}", **looks),
             pieces.encode(x2="end:Q", detail="piece:N"),
             *chart.words(
-                chart.rows(1, along=first, up=rise * v.words_at),
-                of_piece,
-                chart.INK,
-                align="center",
-            ),
-            *chart.words(
                 chart.rows(1, along=nothing, up=rise * 1),
                 "area_label",
                 chart.PROJECT,
                 align="left",
                 dy=-16,
             ),
-            *chart.words(
-                chart.rows(1, along=nothing, up=nothing), of_sleeve, chart.INK, align="left", dy=18
+            *(
+                part
+                for dy, text in ((16, of_piece), (34, of_sleeve))
+                for part in chart.words(
+                    chart.rows(1, along=nothing, up=nothing), text, chart.INK, align="left", dy=dy
+                )
             ),
         ),
         (
@@ -91,9 +86,8 @@ def pieces_laid_flat(v: Any) -> chart.SheetChart:
             ),
             (
                 "is_pullover",
-                "Front and back, each {piece_wide} wide and {piece_length} long, between two"
-                " sleeves cut open, {sleeve_length} long, {sleeve_top} wide at the top and"
-                " {sleeve_cuff} at the cuff: {area} in all. No neckline is taken away.",
+                "Front and back between two sleeves cut open: {area} in all. No neckline is"
+                " taken away.",
             ),
         ),
         tables=("slices",),
@@ -173,9 +167,9 @@ def yards_against_gauge(v: Any) -> chart.SheetChart:
         (
             (
                 "not by_swatch",
-                "The full line reckons with both gauges: {yards} at {gauge_stitches}. The broken"
-                " lines take stitches alone or rows alone, and cross where there are {usual_rows}"
-                " rows to a stitch. The upright bar is the range, {yards_low!~} to {yards_high~}.",
+                "The full line reckons with both gauges, the broken ones with stitches or rows"
+                " alone; they cross at {usual_rows} rows to a stitch. The upright bar is the"
+                " range.",
             ),
             (
                 "by_swatch",

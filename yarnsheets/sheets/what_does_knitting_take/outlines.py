@@ -21,9 +21,7 @@ class Outline:
 
     The area is so many times around by length, so many circles, so many sleeves. `disc` is the
     diameter of a circle and `wide` the width of the first piece, of the measure around. Laid flat,
-    all pieces span `span` of that and `sleeves` sleeves, and rise by length and around; `middle`
-    and `sleeve_first` say where the first piece has its middle, and `words_at` how far up its words
-    stand.
+    all pieces span `span` of that and `sleeves` sleeves, and rise by length and around.
     """
 
     name: str
@@ -36,9 +34,6 @@ class Outline:
     span: float = 1
     rise_length: float = 1
     rise_around: float = 0
-    middle: float = 0.5
-    sleeve_first: int = 0
-    words_at: float = 0.5
 
 
 def _slice(piece: str, **shares: float) -> Row:
@@ -98,8 +93,6 @@ OUTLINES = {
         sleeves=2,
         wide=0.5,
         span=1 + 3 * _GAP,
-        middle=_FRONT,
-        sleeve_first=1,
     ),
     "rectangle": Outline("rectangle", _strip("piece", 0.5, 0.5)),
     "triangle": Outline(
@@ -109,7 +102,6 @@ OUTLINES = {
             _slice("piece", middle_around=0.5, half_around=0.5, up_length=1.0),
         ),
         bodies=0.5,
-        words_at=0.7,
     ),
     "circle": Outline(
         "round piece", _circle(), bodies=0, discs=1, disc=1, rise_length=0, rise_around=1
@@ -120,7 +112,6 @@ OUTLINES = {
         discs=1,
         disc=1 / pi,
         rise_around=1 / (2 * pi),
-        words_at=0.35,
     ),
     "pair": Outline(
         "pair of tubes",

@@ -68,9 +68,6 @@ class WhatDoesKnittingTake(AskedOfKnitting):
     span_share = Found("number", "width of all pieces laid flat, of the measure around")
     rise_length = Found("number", "their height, of the length")
     rise_around = Found("number", "their height, of the measure around")
-    middle = Found("number", "middle of the first piece, of the measure around")
-    sleeve_first = Found("number", "sleeves laid left of the first piece")
-    words_at = Found("number", "how far up the words of the first piece stand")
     slices = Table("the pieces laid flat, by levels, in shares of the measures")
 
     piece_wide = Found("short", "width of the first piece, laid flat")
@@ -175,9 +172,6 @@ class WhatDoesKnittingTake(AskedOfKnitting):
             "span_share": outline.span,
             "rise_length": outline.rise_length,
             "rise_around": outline.rise_around,
-            "middle": outline.middle,
-            "sleeve_first": outline.sleeve_first,
-            "words_at": outline.words_at,
             "slices": list(outline.slices),
             "near_stitches": self.gauge_stitches,
             "near_rows": self.gauge_rows,

@@ -158,8 +158,8 @@ def lots_in_pots(v: Any) -> chart.SheetChart:
             (None, "The dashed line is what a pot holds: {pot_holds}."),
             (
                 "is_many",
-                "Lots of one weight, in baths of one size, come out most alike; even so, hold the"
-                " yarns together in daylight before you use them.",
+                "Lots of one weight come out most alike; even so, hold the yarns together in"
+                " daylight before you use them.",
             ),
         ),
         reach={"lot_top": pot * 1.2},

@@ -5,7 +5,7 @@ from typing import Any, ClassVar
 
 from yarnsheets import formulas
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Readings, Words
+from yarnsheets.page.inputs import Found, Group, Input, Pick, Readings, Words
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import counted
@@ -46,24 +46,6 @@ class WhatDoesTheDyeLotTake(Sheet):
         measure="All the yarn or fibre that you have for it, washed clean and dried in the air."
         " Grease and dirt take no dye.",
     )
-    spare = Input(
-        "Reserve, beyond that weight",
-        "share",
-        0,
-        low=0,
-        high=1,
-        step=0.01,
-        measure="Only if that weight has no reserve in it yet. A later lot seldom matches, so dye"
-        " it with the rest.",
-    )
-    pot_holds = Input(
-        "What one pot holds",
-        "mass",
-        0.75,
-        low=0.01,
-        high=50,
-        measure="The weight, before it is wetted, that still moves freely in your dye pot.",
-    )
     depth = Input(
         "Depth of shade",
         "share",
@@ -91,6 +73,26 @@ class WhatDoesTheDyeLotTake(Sheet):
         measure="Up to four colours; one number if you use one. 60, 30 and 10 is the same as 6, 3"
         " and 1.",
     )
+
+    the_bath = Group("Reserve, pots and bath")
+    spare = Input(
+        "Reserve, beyond that weight",
+        "share",
+        0,
+        low=0,
+        high=1,
+        step=0.01,
+        measure="Only if that weight has no reserve in it yet. A later lot seldom matches, so dye"
+        " it with the rest.",
+    )
+    pot_holds = Input(
+        "What one pot holds",
+        "mass",
+        0.75,
+        low=0.01,
+        high=50,
+        measure="The weight, before it is wetted, that still moves freely in your dye pot.",
+    )
     liquor_ratio = Input(
         "Bath: mL to a gram of fibre",
         "number",
@@ -98,11 +100,12 @@ class WhatDoesTheDyeLotTake(Sheet):
         low=5,
         high=150,
         step=0.5,
-        more=True,
         measure="The liquor ratio, stock and all. 30 to 40 is usual for an even colour (common"
         " practice, no source).",
     )
-    first_name = Words("First addition", "citric acid", more=True, measure="As you call it.")
+
+    additions = Group("What is added", folded=True)
+    first_name = Words("First addition", "citric acid", measure="As you call it.")
     first_share = Input(
         "How much of the first addition",
         "share",
@@ -110,11 +113,10 @@ class WhatDoesTheDyeLotTake(Sheet):
         low=0,
         high=1,
         step=0.005,
-        more=True,
         measure="A share of the weight of fibre, or 0. The dye maker’s sheet says what and how"
         " much: 3% here is only an example.",
     )
-    second_name = Words("Second addition", "salt", more=True, measure="As you call it.")
+    second_name = Words("Second addition", "salt", measure="As you call it.")
     second_share = Input(
         "How much of the second addition",
         "share",
@@ -122,9 +124,10 @@ class WhatDoesTheDyeLotTake(Sheet):
         low=0,
         high=1,
         step=0.005,
-        more=True,
         measure="Likewise; 10% here is only an example.",
     )
+
+    the_damp = Group("Goods drier or damper than the recipe reckons", folded=True)
     recipe_by = Pick(
         "Regain that the recipe reckons with",
         {
@@ -132,14 +135,12 @@ class WhatDoesTheDyeLotTake(Sheet):
             **AUTHORITIES,
             "own": "one of its own",
         },
-        more=True,
         measure="With one, recipes repeat in any weather. What a skein’s label says it weighs has"
         " an agreed regain already: type it as if the scale showed it.",
     )
     fibre = Pick(
         "Fibre",
         {name: name for name in FIBRES},
-        more=True,
         measure="It decides what is agreed, and how much water it can hold.",
     )
     water_now = Input(
@@ -149,7 +150,6 @@ class WhatDoesTheDyeLotTake(Sheet):
         low=0,
         high=MOST_OF_ANY,
         step=0.001,
-        more=True,
         measure="Water as a share of the bone-dry fibre. In a heated room wool has about 9%, in"
         " damp air 16% or more.",
     )
@@ -160,7 +160,6 @@ class WhatDoesTheDyeLotTake(Sheet):
         low=0,
         high=MOST_OF_ANY,
         step=0.001,
-        more=True,
         measure="0 if it reckons with bone-dry fibre.",
     )
 

@@ -31,11 +31,9 @@ def old_and_new(v: Any) -> chart.SheetChart:
         )
         return corners.encode(order="place:Q")
 
-    def name(which: str, depth: Any, colour: str, dy: Any) -> tuple[alt.Chart, alt.Chart]:
-        text = f"{emit(v.is_circle)} ? {which}_across_label : {which}_label"
-        return chart.words(
-            chart.rows(1, x=alt.datum.at * 1, y=chart.shown("short", depth)), text, colour, dy=dy
-        )
+    def name(text: str, depth: Any, colour: str, dy: Any) -> tuple[alt.Chart, alt.Chart]:
+        place = chart.rows(1, x=alt.datum.at * 1, y=chart.shown("short", depth))
+        return chart.words(place, text, colour, dy=alt.ExprRef(emit(dy)))
 
     closed: dict[str, Any] = {"interpolate": "linear-closed", "clip": True, "filled": True}
     # the larger piece has its words above its edge, the other below its own
@@ -58,8 +56,13 @@ def old_and_new(v: Any) -> chart.SheetChart:
                 stroke=chart.PROJECT,
                 strokeDash=[7, 4],
             ),
-            *name("new", v.new_depth, chart.YARN, alt.ExprRef(emit(above))),
-            *name("old", v.old_depth, chart.PROJECT, alt.ExprRef(emit(4 - above))),
+            *name(
+                f"{emit(v.is_circle)} ? new_across_label : new_label",
+                v.new_depth,
+                chart.YARN,
+                above,
+            ),
+            *name("old_label", v.old_depth, chart.PROJECT, 4 - above),
         ),
         (
             (

@@ -6,7 +6,7 @@ from typing import Any, ClassVar
 
 from yarnsheets import formulas
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Table
+from yarnsheets.page.inputs import Found, Group, Input, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import show, slot
@@ -99,6 +99,8 @@ class WhatDoesThisBallMake(Sheet):
         high=20,
         measure="Without beads, buttons or fringe.",
     )
+
+    finer_points = Group("Finer points", folded=True)
     scale_step = weighing.steps(
         1 * GRAM, _OUNCE / 4, "The last digit of the scale that weighed both."
     )
@@ -136,9 +138,8 @@ class WhatDoesThisBallMake(Sheet):
     )
     labels: ClassVar = {
         "new_label": "{new_width} by {new_depth}",
-        "old_label": "before: {made_width} by {old_depth}",
+        "old_label": "before",
         "new_across_label": "{new_width} across",
-        "old_across_label": "before: {made_width} across",
         "depth_label": "{new_depth}",
     }
 

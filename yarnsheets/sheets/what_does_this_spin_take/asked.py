@@ -36,7 +36,6 @@ def sample_of() -> Pick:
         SAMPLES,
         measure="If the yarn is to stay as it is, more plies need finer singles. If the single is"
         " to stay, more plies make a thicker yarn and take more fibre.",
-        more=True,
     )
 
 
@@ -79,7 +78,7 @@ def price(title: str = "Price of one") -> Input:
 
 def currency() -> Words:
     """Ask what to call the currency."""
-    return Words("Currency", "$", measure="A sign or a word, as $, € or francs.", more=True)
+    return Words("Currency", "$", measure="A sign or a word, as $, € or francs.")
 
 
 def reserve() -> Input:
@@ -89,7 +88,6 @@ def reserve() -> Input:
         0.10,
         1.0,
         "For a swatch and a mended cuff. Often 10% (common practice, no source).",
-        more=False,
     )
 
 
@@ -101,7 +99,6 @@ def spinning_waste() -> Input:
         0.5,
         "Knots, samples and what stays on bobbins: often 2 to 8% (common practice, no source)."
         " Taken off the fibre; the hours do not count it.",
-        more=False,
     )
 
 
@@ -113,7 +110,6 @@ def preparing_waste(title: str = "Waste in carding or combing") -> Input:
         0.9,
         "By hand, carding often leaves 5 to 15% behind and combing 10 to 35% (common practice, no"
         " source).",
-        more=False,
     )
 
 
@@ -137,7 +133,6 @@ def fleece() -> Pick:
         "The fleece is of",
         {each.name: each.name for each in yields.FLEECES},
         measure="Gives the range of the raw fleece. The yield stays your own.",
-        more=True,
     )
 
 
@@ -160,7 +155,7 @@ def wash_loss() -> Input:
 
 def grist_range() -> Input:
     """Ask how far the grist may be off."""
-    return _share("My grist may be off, either way, by", 0.05, 0.5, _SURE, more=False)
+    return _share("My grist may be off, either way, by", 0.05, 0.5, _SURE)
 
 
 def project_range() -> Input:
@@ -170,7 +165,6 @@ def project_range() -> Input:
         0.05,
         0.5,
         f"{_SURE} Knitters differ.",
-        more=False,
     )
 
 
@@ -181,7 +175,6 @@ def yield_range() -> Input:
         0.05,
         0.6,
         f"{_SURE} All stages together. With yields out of a table, 15% or more.",
-        more=False,
     )
 
 
@@ -206,15 +199,12 @@ def plying_speed() -> Input:
         low=5,
         high=5000,
         measure="The length of yarn plied in half an hour, doubled.",
-        more=True,
     )
 
 
 def evening_hours() -> Input:
     """Ask for the hours of an evening."""
-    return Input(
-        "Hours in an evening", "number", 2, low=0.25, high=12, step=0.25, measure="", more=True
-    )
+    return Input("Hours in an evening", "number", 2, low=0.25, high=12, step=0.25, measure="")
 
 
 def bobbin_capacity() -> Input:
@@ -226,9 +216,8 @@ def bobbin_capacity() -> Input:
         low=0.1 / 16,
         high=5,
         measure="Weigh one full, less the empty one. Singles and plied yarn are counted alike.",
-        more=True,
     )
 
 
-def _share(title: str, value: float, high: float, measure: str, *, more: bool = True) -> Input:
-    return Input(title, "share", value, low=0, high=high, step=0.005, measure=measure, more=more)
+def _share(title: str, value: float, high: float, measure: str) -> Input:
+    return Input(title, "share", value, low=0, high=high, step=0.005, measure=measure)

@@ -131,7 +131,7 @@ def chance_of_enough(v: Any) -> chart.SheetChart:
             ),
             chart.table("chances").mark_point(clip=True, **chart.DOT),
             here.mark_point(color=chart.YARN, **chart.HERE),
-            *chart.words(here, "buy_label", chart.YARN, align="left", dx=12, dy=14),
+            *chart.words(here, "buy_label", chart.YARN, align="left", dx=12, dy=26),
         ),
         (
             (
@@ -140,8 +140,9 @@ def chance_of_enough(v: Any) -> chart.SheetChart:
             ),
             (
                 None,
-                "It counts that your grist may be off by {grist_range}, what is left of the fibre"
-                " by {yield_range} and the project by {project_range}. The reserve may be used up.",
+                "It counts how far the grist may be off, {grist_range}, what is left of the"
+                " fibre, {yield_range}, and the project, {project_range}. The reserve may be"
+                " used up.",
             ),
         ),
         tables=("chances",),
@@ -174,8 +175,8 @@ def hours_against_plies(v: Any) -> chart.SheetChart:
         (
             (
                 "is_plied",
-                "Spin {yards_per_ply} for each of {plies} plies at {singles_grist}, where a cut is"
-                " {singles_cut}; a cut of the plied yarn, washed, is {plied_cut}.",
+                "Spin {yards_per_ply} for each of {plies} plies at {singles_grist}, a cut of"
+                " {singles_cut}; plied and washed it is {plied_cut}.",
             ),
             (
                 "is_single",
@@ -184,8 +185,7 @@ def hours_against_plies(v: Any) -> chart.SheetChart:
             (
                 "is_plied",
                 "That is {all_hours:2|hour|hours}, or {evenings|evening|evenings}:"
-                " {spinning_hours:2} of spinning, shaded, and {plying_hours:2} of plying. Every ply"
-                " is the whole length once more.",
+                " {spinning_hours:2} of spinning, shaded, and {plying_hours:2} of plying.",
             ),
             (
                 "is_single",
@@ -193,8 +193,8 @@ def hours_against_plies(v: Any) -> chart.SheetChart:
             ),
             (
                 "is_plied",
-                "It fills {bobbins|bobbin|bobbins} with single and {plied_bobbins|bobbin|bobbins}"
-                " with plied yarn, or as many skeins.",
+                "It fills {bobbins|bobbin|bobbins} with single and"
+                " {plied_bobbins|bobbin|bobbins} with plied yarn.",
             ),
             (
                 "is_single",

@@ -7,7 +7,7 @@ from typing import Any, ClassVar
 from yarnsheets import formulas
 from yarnsheets.estimates import chance_enough
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Table
+from yarnsheets.page.inputs import Found, Group, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.published import yields
@@ -60,25 +60,33 @@ class WhatDoesThisSpinTake(Sheet):
     grist_wanted = asked.grist_wanted()
     plies = asked.plies()
     take_up = plying.take_up(1.03)
+
+    the_fibre = Group("The fibre I buy")
     buying = asked.buying()
     put_up = asked.put_up()
     price = asked.price()
+    currency = asked.currency()
     spinning_waste = asked.spinning_waste()
     preparing_waste = asked.preparing_waste()
     scouring_yield = asked.scouring_yield()
-    spinning_speed = asked.spinning_speed()
-    grist_range = asked.grist_range()
-    project_range = asked.project_range()
-    yield_range = asked.yield_range()
-    sample_of = asked.sample_of()
     fleece = asked.fleece()
-    wash_shrinkage = asked.wash_shrinkage()
-    wash_loss = asked.wash_loss()
+
+    the_hours = Group("Hours and bobbins")
+    spinning_speed = asked.spinning_speed()
     plying_speed = asked.plying_speed()
     evening_hours = asked.evening_hours()
     bobbin_capacity = asked.bobbin_capacity()
-    balance_factor = cutting.balance_factor(more=True)
-    currency = asked.currency()
+
+    the_doubts = Group("How far off each may be")
+    grist_range = asked.grist_range()
+    project_range = asked.project_range()
+    yield_range = asked.yield_range()
+
+    finer_points = Group("Finer points", folded=True)
+    sample_of = asked.sample_of()
+    wash_shrinkage = asked.wash_shrinkage()
+    wash_loss = asked.wash_loss()
+    balance_factor = cutting.balance_factor()
 
     is_raw = Found("flag", "raw fleece is bought")
     is_washed = Found("flag", "washed fleece is bought")

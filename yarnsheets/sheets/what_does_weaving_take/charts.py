@@ -6,7 +6,7 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.page import chart
-from yarnsheets.page.expressions import choose, emit, larger, smaller
+from yarnsheets.page.expressions import larger
 
 _THREADS = 9  # drawn of the warp that is not woven: enough to look like threads
 
@@ -70,13 +70,12 @@ def piece_on_the_loom(v: Any) -> chart.SheetChart:
             (
                 None,
                 "Drawn to scale: the pale piece is the cloth on the loom, {web_width} by"
-                " {woven_length}, and the dark one inside what is left of it when it is washed:"
-                " {finished_width} by {finished_length}.",
+                " {woven_length}, the dark one what is left of it when it is washed.",
             ),
             (
                 None,
-                "The threads at its end are the {loom_waste} of loom waste. They spread to the"
-                " reed, where the warp is {reed_width} wide.",
+                "The threads at its end are the {loom_waste} of loom waste, spread to the reed,"
+                " {reed_width} wide.",
             ),
             (
                 "is_one_close",
@@ -108,17 +107,12 @@ def yards_against_length(v: Any) -> chart.SheetChart:
     both = chart.shown("length", warp + weft)
     here = chart.shown("short", v.finished_length)
     total = chart.rows(1, cloth=here, yards=chart.shown("length", v.total_yards))
-    side = chart.lean(here, top)
-    # Words stand above the line of the larger and below the other, where both have the room.
-    more_warp = v.warp_yards > v.weft_yards
-    least = chart.shown("length", smaller(v.warp_yards, v.weft_yards))
-    tight = least < 0.15 * alt.param(name="yarn_top", value=1)
-    warp_above = choose(tight, choose(more_warp, 0, 1), choose(more_warp, 1, 0))
 
-    def named(yards: Any, text: str, colour: str, above: Any) -> tuple[alt.Chart, alt.Chart]:
-        place = chart.rows(1, cloth=here, yards=chart.shown("length", yards))
-        dy = alt.ExprRef(emit(choose(above, -14, 16)))
-        return chart.words(place, text, colour, dy=dy, **side)
+    def named(text: str, colour: str, line: int) -> tuple[alt.Chart, alt.Chart]:
+        """Write a line in the corner over the lines of the chart, which all rise from the left."""
+        nothing = alt.datum.at * 0
+        place = chart.rows(1, cloth=nothing, yards=nothing + alt.param(name="yarn_top", value=1))
+        return chart.words(place, text, colour, align="left", dx=8, dy=10 + 18 * line)
 
     return chart.SheetChart(
         "yards_against_length",
@@ -140,22 +134,21 @@ def yards_against_length(v: Any) -> chart.SheetChart:
                 color=chart.INK, strokeWidth=2, strokeDash=[7, 4], clip=True
             ),
             total.mark_point(color=chart.PROJECT, **chart.HERE),
-            *named(v.total_yards, "total_label", chart.PROJECT, choose(v.total_yards > 0, 1, 0)),
-            *named(v.warp_yards, "warp_label", chart.YARN, warp_above),
-            *named(v.weft_yards, "weft_label", chart.INK, choose(warp_above, 0, 1)),
+            *named("total_label", chart.PROJECT, 0),
+            *named("warp_label", chart.YARN, 1),
+            *named("weft_label", chart.INK, 2),
         ),
         (
             (
                 None,
-                "{finished_length} takes {warp_yards} of warp, the full line, and {weft_yards} of"
-                " weft, the broken one. Both together are {total_yards}; the band is {doubt} either"
-                " way, from {total_low!} to {total_high}.",
+                "{finished_length} takes {warp_yards} of warp, the full line, and {weft_yards}"
+                " of weft, the broken one. The band is {doubt} either way, from {total_low!} to"
+                " {total_high}.",
             ),
             ("is_thin", "What you have with the reserve, {total_stock}, would not reach that far."),
             (
                 None,
-                "The warp’s line does not start at nothing: loom waste is there before the first"
-                " pick.",
+                "The warp’s line does not start at nothing: loom waste comes first.",
             ),
         ),
         chart.Grip("finished_length", "finished_length", "total_yards"),
@@ -195,9 +188,8 @@ def where_it_goes(v: Any) -> chart.SheetChart:
         (
             (
                 None,
-                "Of {total_yards} only {in_cloth} would lie straight in the finished cloth."
-                " Take-up, draw-in and shrinkage hold {in_bends}, and {in_waste} of warp is"
-                " not woven.",
+                "Of {total_yards} only {in_cloth} lies straight in the cloth; bends and"
+                " shrinkage hold {in_bends}, and {in_waste} of warp is not woven.",
             ),
             (
                 "has_reserve",

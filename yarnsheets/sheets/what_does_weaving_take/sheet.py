@@ -5,7 +5,7 @@ from typing import Any, ClassVar
 
 from yarnsheets import formulas
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick
+from yarnsheets.page.inputs import Found, Group, Input, Pick
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
 from yarnsheets.sheets.shared import grists
@@ -70,6 +70,13 @@ class WhatDoesWeavingTake(Sheet):
         measure="Weft threads along a ruler on the web, with the tension off: they lie closer when"
         " the cloth is finished.",
     )
+    grist = grists.asked(
+        "Grist of the yarn",
+        1200,
+        "Of the yarn as it goes on the loom; of the warp, if the weft is another yarn.",
+    )
+
+    the_losses = Group("What the loom and the wash take")
     width_shrinkage = Input(
         "Shrinkage of the width",
         "share",
@@ -88,30 +95,6 @@ class WhatDoesWeavingTake(Sheet):
         high=0.5,
         step=0.005,
         measure="As for the width, along the sample.",
-    )
-    grist = grists.asked(
-        "Grist of the yarn",
-        1200,
-        "Of the yarn as it goes on the loom; of the warp, if the weft is another yarn.",
-    )
-    reserve = Input(
-        "Reserve",
-        "share",
-        0.10,
-        low=0,
-        high=1,
-        step=0.01,
-        measure="What you like to have over, on top of what the piece takes.",
-    )
-    doubt = Input(
-        "How far off it may be, either way",
-        "share",
-        0.05,
-        low=0.005,
-        high=0.5,
-        step=0.005,
-        measure="Shrinkage and take-up are seldom known better than this; after a sample in the"
-        " same yarn, less. 5% either way of 700 is from 665 to 735.",
     )
     draw_in = Input(
         "Draw-in",
@@ -140,7 +123,6 @@ class WhatDoesWeavingTake(Sheet):
         low=0,
         high=0.4,
         step=0.005,
-        more=True,
         measure="0 if each pick is as long as the warp is wide in the reed. More if you bubble the"
         " weft, or it runs up the selvedge between picks.",
     )
@@ -155,6 +137,29 @@ class WhatDoesWeavingTake(Sheet):
         " rod. 18 to 36 in, or 45 to 90 cm, is usual (common practice, no source). Fringe can be"
         " cut from it.",
     )
+
+    the_margins = Group("Reserve and doubt")
+    reserve = Input(
+        "Reserve",
+        "share",
+        0.10,
+        low=0,
+        high=1,
+        step=0.01,
+        measure="What you like to have over, on top of what the piece takes.",
+    )
+    doubt = Input(
+        "How far off it may be, either way",
+        "share",
+        0.05,
+        low=0.005,
+        high=0.5,
+        step=0.005,
+        measure="Shrinkage and take-up are seldom known better than this; after a sample in the"
+        " same yarn, less. 5% either way of 700 is from 665 to 735.",
+    )
+
+    finer_points = Group("Several pieces, or another weft", folded=True)
     pieces = Input(
         "Pieces on this warp",
         "number",
@@ -162,7 +167,6 @@ class WhatDoesWeavingTake(Sheet):
         low=1,
         high=50,
         step=1,
-        more=True,
         measure="One after another, each as long as the finished length. Loom waste counts once.",
     )
     between = Input(
@@ -172,20 +176,17 @@ class WhatDoesWeavingTake(Sheet):
         low=0,
         high=60,
         step=0.5,
-        more=True,
         measure="For the fringes of both, before they are twisted.",
     )
     weft_yarn = Pick(
         "Yarn of the weft",
         {"same": "the same as the warp", "other": "another yarn"},
         measure="Choose another yarn to give its own grist.",
-        more=True,
     )
     weft_grist = grists.asked(
         "Grist of the weft",
         1200,
         "Of the weft’s own yarn.",
-        more=True,
     )
 
     is_many = Found("flag", "there are several pieces on the warp")

@@ -2,7 +2,7 @@
 
 import math
 
-from yarnsheets.page.inputs import Input, Pick
+from yarnsheets.page.inputs import Group, Input, Pick
 from yarnsheets.page.rows import Beside, Rows
 from yarnsheets.page.sheet import Sheet
 from yarnsheets.sheets.shared import cutting, weighing
@@ -79,13 +79,13 @@ class AskedOfShelf(Sheet):
         measure="The finest against the coarsest. 15% shows little in most fabrics (common"
         " practice, no source).",
     )
+    how_far_off = Group("How far off each measure may be", folded=True)
     known_range = Input(
         "A known length is right to within",
         "share",
         _USUAL.known_range,
         low=0.001,
         high=0.3,
-        more=True,
         measure="95% sure.",
     )
     counter_factor = Input(
@@ -95,7 +95,6 @@ class AskedOfShelf(Sheet):
         low=0.5,
         high=2,
         step=0.001,
-        more=True,
         measure="What its readings are multiplied by. The worksheet “How far off is my counter?”"
         " gives it.",
     )
@@ -105,7 +104,6 @@ class AskedOfShelf(Sheet):
         _USUAL.counter_range,
         low=0.001,
         high=0.3,
-        more=True,
         measure="95% sure. The same worksheet gives it.",
     )
     around = Input(
@@ -114,7 +112,6 @@ class AskedOfShelf(Sheet):
         _USUAL.around,
         low=6,
         high=200,
-        more=True,
         measure="Niddy-noddies are often 54, 72 or 90 in: 137, 183 or 229 cm.",
     )
     around_error = Input(
@@ -123,7 +120,6 @@ class AskedOfShelf(Sheet):
         _USUAL.around_error,
         low=0.001,
         high=4,
-        more=True,
         measure="What the tape could be off by, and the arms that give a little.",
     )
     miscount = Input(
@@ -133,10 +129,9 @@ class AskedOfShelf(Sheet):
         low=0,
         high=10,
         step=1,
-        more=True,
         measure="Turns. 0 if each was counted twice.",
     )
-    balance_factor = cutting.balance_factor(more=True)
+    balance_factor = cutting.balance_factor()
     trimming = cutting.trimming()
     stretch = cutting.stretch()
     usual_spread = Input(
@@ -145,7 +140,6 @@ class AskedOfShelf(Sheet):
         _USUAL.usual_spread,
         low=0.01,
         high=0.5,
-        more=True,
         measure="One cut or sample cannot show it. 5% is very even, 10% common, 30% very uneven"
         " (common practice, no source).",
     )

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any, ClassVar
 
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found
+from yarnsheets.page.inputs import Found, Group
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.sheets.shared import plying
@@ -46,6 +46,8 @@ class WhichOfTwoPlans(Sheet):
     reserve = asked.reserve()
     grist_wanted = asked.grist_wanted()
     spinning_waste = asked.spinning_waste()
+
+    first_plan = Group("First plan")
     plies_1 = asked.plies("First plan: plies")
     take_up_1 = plying.take_up(1.03, title="First plan: take-up in plying")
     buying_1 = asked.buying("First plan: I buy")
@@ -54,6 +56,8 @@ class WhichOfTwoPlans(Sheet):
     preparing_waste_1 = asked.preparing_waste("First plan: waste in carding or combing")
     scouring_yield_1 = asked.scouring_yield("First plan: clean wool from raw fleece")
     spinning_speed_1 = asked.spinning_speed("First plan: I spin")
+
+    second_plan = Group("Second plan")
     plies_2 = asked.plies("Second plan: plies")
     take_up_2 = plying.take_up(1.03, title="Second plan: take-up in plying")
     buying_2 = asked.buying("Second plan: I buy")
@@ -62,6 +66,8 @@ class WhichOfTwoPlans(Sheet):
     preparing_waste_2 = asked.preparing_waste("Second plan: waste in carding or combing")
     scouring_yield_2 = asked.scouring_yield("Second plan: clean wool from raw fleece")
     spinning_speed_2 = asked.spinning_speed("Second plan: I spin")
+
+    finer_points = Group("Finer points", folded=True)
     plying_speed = asked.plying_speed()
     evening_hours = asked.evening_hours()
     bobbin_capacity = asked.bobbin_capacity()

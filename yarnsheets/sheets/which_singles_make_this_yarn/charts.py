@@ -6,7 +6,7 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.page import chart
-from yarnsheets.page.expressions import choose, larger
+from yarnsheets.page.expressions import choose, emit, larger
 
 _CURVE_ROWS = 80
 _MOST_PLIES = 6
@@ -53,7 +53,7 @@ def singles_against_plies(v: Any) -> chart.SheetChart:
                 here,
                 "single_label",
                 chart.YARN,
-                dy=-14,
+                dy=-24,
                 clip=True,
                 **chart.lean(v.folded * 1, _MOST_PLIES + 0.5),
             ),
@@ -65,12 +65,12 @@ def singles_against_plies(v: Any) -> chart.SheetChart:
             ),
             (
                 None,
-                "The dashed line is the finest that this fibre is likely to spin, about {finest~}.",
+                "The dashed line is the finest that this fibre is likely to spin.",
             ),
             (
                 None,
                 "Laid by hand, wraps of the finished yarn should number {wraps_low!} to"
-                " {wraps_high}, the more the denser it is.",
+                " {wraps_high}.",
             ),
         ),
         chart.Grip("plies", "plies", "single", when="is_equal"),
@@ -85,6 +85,10 @@ def fibres_in_section(v: Any) -> chart.SheetChart:
     has = formulas.fibres_in_section(chart.own("grist", grist), v.fibre_mass)
     finest, asked = chart.shown("grist", v.finest), chart.shown("grist", v.asked)
     here = chart.rows(1, grist=asked, fibres=v.fibres * 1)
+    # above the curve where it falls away from the words, below it where it rises over them
+    is_past = asked > top * 0.5
+    over = choose(chart.GRIST_POWER > 0, choose(is_past, 16, -14), choose(is_past, -14, 16))
+    off = alt.ExprRef(emit(over))
     return chart.SheetChart(
         "fibres_in_section",
         "Fibres side by side in the single",
@@ -111,7 +115,7 @@ def fibres_in_section(v: Any) -> chart.SheetChart:
                 dx=-4,
                 dy=-10,
             ),
-            *chart.words(here, "fibres_label", chart.YARN, dy=-14, **chart.lean(asked, top)),
+            *chart.words(here, "fibres_label", chart.YARN, dy=off, **chart.lean(asked, top)),
         ),
         (
             (

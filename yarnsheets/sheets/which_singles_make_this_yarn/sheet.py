@@ -6,7 +6,7 @@ from typing import Any, ClassVar
 
 from yarnsheets import formulas
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pick, Readings
+from yarnsheets.page.inputs import Found, Group, Input, Pick, Readings
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet
 from yarnsheets.published.fineness import FIBRE_DENSITIES, LEAST_HANDSPUN, wool_grade
@@ -81,13 +81,14 @@ class WhichSinglesMakeThisYarn(Sheet):
         measure="From the fleece’s test or the seller: merino is often 18 to 22, Romney 32 to 38"
         " (from memory). A micron is a thousandth of a millimetre.",
     )
+
+    in_stock = Group("Singles in hand, and cables", folded=True)
     in_hand = Readings(
         "Singles you already have",
         "grist",
         [],
         low=50,
         high=300000,
-        more=True,
         measure="The grist of each single that goes into the yarn, one a line: the answer is then"
         " the one that is missing. Leave it empty for equal singles.",
     )
@@ -98,7 +99,6 @@ class WhichSinglesMakeThisYarn(Sheet):
         low=1,
         high=4,
         step=1,
-        more=True,
         measure="1 for a plain plied yarn. A cabled yarn twists 2 to 4 plied strands together.",
     )
     cable_take_up = Input(
@@ -108,10 +108,11 @@ class WhichSinglesMakeThisYarn(Sheet):
         low=0.98,
         high=1.15,
         step=0.005,
-        more=True,
         measure="Length of plied strand that goes into the same length of cabled yarn.",
         percent=plying.which_percentage("strand"),
     )
+
+    the_fibre = Group("The fibre", folded=True)
     spread = Input(
         "The fibres’ thickness varies by",
         "share",
@@ -119,7 +120,6 @@ class WhichSinglesMakeThisYarn(Sheet):
         low=0,
         high=0.6,
         step=0.01,
-        more=True,
         measure="The coefficient of variation on the fleece’s test: the standard deviation over the"
         " mean. Wool is often 20% to 25% (from memory).",
     )
@@ -130,7 +130,6 @@ class WhichSinglesMakeThisYarn(Sheet):
         low=10,
         high=120,
         step=1,
-        more=True,
         measure="How many fibres side by side your finest single still needs. Handspun 20 to 40"
         " (common practice, no source); combed cotton spun on rings in a mill 33 (Klein).",
     )
@@ -138,7 +137,6 @@ class WhichSinglesMakeThisYarn(Sheet):
         "Fibre",
         {name: f"{name}, solid {density:g} g/cm³" for name, density in _SOLID.items()},
         measure="A denser fibre of the same thickness weighs more, so fewer make the same grist.",
-        more=True,
     )
 
     folded = Found("number", "singles in a strand, one more than those there are")

@@ -6,7 +6,7 @@ import altair as alt
 
 from yarnsheets import formulas
 from yarnsheets.page import chart
-from yarnsheets.page.expressions import choose, emit
+from yarnsheets.page.expressions import choose, emit, larger
 
 _CURVE_ROWS = 60
 
@@ -64,12 +64,12 @@ def track_of_the_ball(v: Any) -> chart.SheetChart:
         (
             (
                 "is_going",
-                "The full line and dots are the work so far. The broken line goes on to the last"
-                " row; the band is where it lies, 95% sure, and is narrower the further you are.",
+                "The full line and dots are the work so far. The broken line goes on to the"
+                " last row; it lies in the band, 95% sure.",
             ),
             (
                 "has_edge",
-                "Where it falls below the dotted line, the {edge_weight} for the edge is missing.",
+                "Where it falls below the dotted line, {edge_weight} for the edge is missing.",
             ),
         ),
         reach={"ball_top": chart.shown("mass", v.weight * 1.05)},
@@ -83,6 +83,8 @@ def cloth_against_rows(v: Any) -> chart.SheetChart:
     made = formulas.share_made(at, v.first, v.last)
     here = chart.rows(1, done=v.rows_share * 100, cloth=v.made * 100)
     half = v.halfway * 100
+    # words above the curve and over the dotted line, or below the curve's low end
+    over = choose((v.rows_share > 0.5) & (v.made > 0.4), larger(v.made, 0.5), v.made)
     return chart.SheetChart(
         "cloth_against_rows",
         "Yarn used against rows, in this shape",
@@ -95,7 +97,13 @@ def cloth_against_rows(v: Any) -> chart.SheetChart:
             chart.rows(2, done=half * alt.datum.at, cloth=50).mark_line(**chart.FOOT),
             chart.rows(2, done=half, cloth=50 * alt.datum.at).mark_line(**chart.FOOT),
             here.mark_point(color=chart.YARN, **chart.HERE),
-            *chart.words(here, "made_label", chart.YARN, dy=18, **chart.lean(v.rows_share, 1)),
+            *chart.words(
+                chart.rows(1, done=v.rows_share * 100, cloth=over * 100),
+                "made_label",
+                chart.YARN,
+                dy=alt.ExprRef(emit(choose(v.rows_share > 0.5, -16, 18))),
+                **chart.lean(v.rows_share, 1),
+            ),
         ),
         (
             (

@@ -8,7 +8,7 @@ from typing import Any, ClassVar
 from yarnsheets import formulas
 from yarnsheets.estimates import Course, course
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Found, Input, Pairs, Pick, Table
+from yarnsheets.page.inputs import Found, Group, Input, Pairs, Pick, Table
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, Sheet, no_answer
 from yarnsheets.page.text import show, slot
@@ -79,19 +79,6 @@ class WillTheBallLast(Sheet):
         " more tell how uneven the work is.",
         drawing="ball",
     )
-    grist = grists.asked(
-        "Grist of the yarn",
-        1100,
-        "From cuts or a weighed skein: it turns weight into length.",
-    )
-    edge = Input(
-        "Edge to bind off",
-        "short",
-        60,
-        low=0.5,
-        high=400,
-        measure="The length of the last row, or of the last round all about.",
-    )
     first_width = Input(
         "Width of the first row",
         "short",
@@ -108,6 +95,16 @@ class WillTheBallLast(Sheet):
         high=400,
         measure="Laid flat: this edge is bound off.",
     )
+
+    the_edge = Group("The edge to bind off")
+    edge = Input(
+        "Edge to bind off",
+        "short",
+        60,
+        low=0.5,
+        high=400,
+        measure="The length of the last row, or of the last round all about.",
+    )
     edge_factor = Input(
         "Yarn for the edge, times its length",
         "number",
@@ -117,13 +114,19 @@ class WillTheBallLast(Sheet):
         step=0.1,
         measure="3 to 4 times is common practice, no source; 0 if no edge is to come.",
     )
+    grist = grists.asked(
+        "Grist of the yarn",
+        1100,
+        "From cuts or a weighed skein: it turns weight into length.",
+    )
+
+    finer_points = Group("Finer points", folded=True)
     unevenness = Input(
         "A whole piece may differ from its plan by",
         "share",
         0.03,
         low=0.001,
         high=0.3,
-        more=True,
         measure="A first guess of how uneven yarn and hands are, a standard deviation; it counts"
         " as much as four stretches between weighings (our own choice).",
     )
