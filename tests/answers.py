@@ -40,6 +40,9 @@ SEVERAL = {
     "first": [120, 215, 340, 410, 560, 800, 1150, 1620],
     "second": [126, 222, 351, 430, 570, 846, 1180, 1715],
 }
+SKEIN_DRAWN = {"kind": "skein", "draw": 3}
+FLEECE_DRAWN = {"kind": "fleece", "draw": 3}
+ROWS_DRAWN = {"kind": "last", "draw": 3}
 TRIANGLE = {"made_width": 96, "made_depth": 42, "made_weight": 9 * OZ, "reserve": 0}
 SCARF = {
     "shape": "steady",
@@ -97,6 +100,42 @@ def in_words(why: str) -> Answer:
 
 
 ANSWERS: Mapping[str, tuple[Answer, ...]] = {
+    "can-i-work-it-out": (
+        answer(
+            case({**SKEIN_DRAWN, "answer_length": 1920}, "{answer_length}", holds="is_wrong"),
+            case({**SKEIN_DRAWN, "answer_length": 120}, "{right_length}", holds="is_right"),
+            beside="3.2 0.2",
+        ),
+        answer(
+            case({**FLEECE_DRAWN, "answer_mass": 38.2 * OZ}, "{answer_mass}", holds="is_wrong"),
+            case({**FLEECE_DRAWN, "answer_mass": 35.3 * OZ}, "{right_mass}", holds="is_right"),
+            beside="15% 0.7 0.85 0.595",
+        ),
+        answer(
+            case({**ROWS_DRAWN, "answer_rows": 186}, "{right_rows}", holds="is_right"),
+            case({**ROWS_DRAWN, "answer_rows": 238}, "{answer_rows}", holds="is_wrong"),
+            beside="52",
+        ),
+    ),
+    "what-is-grist": (
+        answer(
+            case({"grist": 600}, "{found_length}"),
+            case({"grist": 1200}, "{found_length}"),
+            beside="1.4",
+            claim=lambda half, all_of_it: (
+                1.4 < half.strands[1]["thick"] / all_of_it.strands[1]["thick"] < 1.42
+            ),
+        ),
+        answer(
+            case(
+                {"step": "skein", "cut": 9, "weight": 4 * OZ, "shown": "yes"},
+                "{found_grist}",
+                "{weight}",
+                "{found_length}",
+            )
+        ),
+        answer(case({"step": "wraps", "shown": "yes"}, "{found_length}"), beside="800"),
+    ),
     "do-two-methods-agree": (
         answer(
             case({}),

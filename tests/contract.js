@@ -33,7 +33,8 @@ for (const line of lines) {
     typed: typed.map(([name, text]) => {
       const asked = description.inputs[name];
       const { read_lines: readings, read_pairs: pairs, read_number: number } = program;
-      return { readings, pairs, number }[asked.kind](asked, text, shown);
+      const read = { readings, pairs }[asked.kind] ?? number;
+      return read(asked, text, shown);
     }),
     boxes: typed
       .filter(([name]) => description.inputs[name].kind === "number")

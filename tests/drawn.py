@@ -10,7 +10,7 @@ from hypothesis import settings
 from hypothesis import strategies as st
 
 from yarnsheets.page import choices
-from yarnsheets.page.inputs import Asked, Input, Pairs, Pick, Readings
+from yarnsheets.page.inputs import Asked, Blank, Input, Pairs, Pick, Readings
 from yarnsheets.page.rows import Rows
 
 if TYPE_CHECKING:
@@ -35,6 +35,8 @@ def any_value(asked: Asked) -> st.SearchStrategy[Any]:
     """Draw what a box takes: the ends of its range, and what is near its example, among it."""
     if isinstance(asked, Input):
         return _number(asked.low, asked.high, [asked.default_value], whole=_is_count(asked))
+    if isinstance(asked, Blank):
+        return st.none() | _number(asked.low, asked.high, [1, 12, 250, 1200])
     if isinstance(asked, Readings):
         several = st.lists(_number(asked.low, asked.high, asked.values), max_size=6)
         return several | _nearly_alike(asked) | st.just(asked.values)

@@ -90,6 +90,29 @@ def embedded(browser: Browser) -> None:
         page.close()
 
 
+# What a class of ten might have sent; invented, as its balance 3 that is off.
+SENT = [(1, "9.6"), (2, "10.2"), (3, "10.9"), (4, "9 7/8"), (1, "10.1"), (2, "9.8"), (3, "11.2")]
+SENT += [(4, "10"), (1, "9.9"), (2, "10 3/8"), (3, "10.7"), (4, "10.4"), (1, "10.3"), (2, "9.7")]
+
+
+def in_class(browser: Browser) -> None:
+    """Take the picture of the projector in a class."""
+    with serving("--no-browser", "--port=8899", "--class", "heron") as server:
+        phone = browser.new_page()
+        phone.goto(f"{server.address}heron")
+        for balance, cut in SENT:
+            phone.fill("#balance", str(balance))
+            phone.fill("#length", cut)
+            phone.click("button[type=submit]")
+            phone.get_by_text("Arrived:").wait_for()
+            phone.locator("#said").evaluate("(said) => { said.textContent = ''; }")
+        page = browser.new_page(viewport={"width": 1280, "height": 800})
+        page.goto(f"{server.address}heron/all")
+        page.wait_for_selector("#arrived li")
+        page.locator(".ys-picture svg").nth(1).wait_for()
+        page.screenshot(path=ROOT / ".pictures/class.jpg", type="jpeg", quality=QUALITY)
+
+
 def main(names: list[str]) -> None:
     """Take the pictures of worksheets."""
     PICTURES.mkdir(exist_ok=True)
@@ -114,6 +137,7 @@ def main(names: list[str]) -> None:
             (PICTURES / f"{name}.svg").write_text(small(page), "utf-8")
             page.close()
         embedded(browser)
+        in_class(browser)
         browser.close()
 
 

@@ -15,7 +15,7 @@ from tests.javascript import node
 from yarnsheets import sheets
 from yarnsheets.page import choices
 from yarnsheets.page.compiler import program
-from yarnsheets.page.inputs import Asked, Input, Pairs, Pick, Readings
+from yarnsheets.page.inputs import Asked, Blank, Input, Pairs, Pick, Readings
 from yarnsheets.page.reading import read_lines, read_number, read_pairs, round_above, written
 from yarnsheets.page.rows import Rows
 
@@ -48,6 +48,9 @@ def any_value(rng: random.Random, asked: Asked, default: Any) -> Any:
         anywhere = rng.choice([asked.low, asked.high, rng.uniform(asked.low, asked.high)])
         value = near(default) if rng.random() < 0.8 else anywhere
         return min(max(value, asked.low), asked.high)
+    if isinstance(asked, Blank):
+        value = rng.choice([asked.low, asked.high, rng.uniform(-999, 999), 10 ** rng.uniform(0, 4)])
+        return rng.choice([None, min(max(value, asked.low), asked.high)])
     if isinstance(asked, Readings):
         if rng.random() < 0.5:  # each near its own, as lists must be that are read side by side
             values = [value * math.exp(rng.gauss(0, 0.02)) for value in default]
@@ -104,7 +107,7 @@ def trials(sheet: type[Sheet]) -> list[dict[str, Any]]:
         typed = [
             [name, rng.choice(TYPED)]
             for name in asked
-            if isinstance(asked[name], Input | Readings | Pairs)
+            if isinstance(asked[name], Blank | Input | Readings | Pairs)
         ]
         made.append(
             {

@@ -27,8 +27,8 @@ if TYPE_CHECKING:
 
 ALL = {name_of(sheet): sheet for sheet in (getattr(sheets, name) for name in sheets.__all__)}
 EVERY_WAY = [(here, way) for here in ALL.values() for way in here.onward]
-# two lists of readings of any kind: no other worksheet asks or knows them
-APART = {"do-two-methods-agree"}
+# two lists of readings of any kind, and numbers that are drawn: no other worksheet has them
+APART = {"can-i-work-it-out", "do-two-methods-agree"}
 
 each_way = pytest.mark.parametrize(
     ("here", "way"),

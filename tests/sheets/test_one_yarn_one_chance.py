@@ -73,6 +73,7 @@ KNOWN: Mapping[str, Mapping[str, Fact]] = {
         "takes": fact("project", "project"),
         "enough": fact("is_enough", "grist weight project"),
     },
+    "what-is-grist": {"grist": fact("its_grist", "grist")},
     "is-this-enough": {
         "grist": fact("grist_known", "grist"),
         "weight": fact("yarn_weight", "weights grist"),
@@ -136,6 +137,7 @@ KNOWN: Mapping[str, Mapping[str, Fact]] = {
     "is-my-grist-drifting": {},
     "how-much-twist-does-it-want": {},
     "do-two-methods-agree": {},
+    "can-i-work-it-out": {},
 }
 
 # Ways that are about another yarn than the one there: one still to be found, or made otherwise,

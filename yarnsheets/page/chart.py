@@ -110,7 +110,8 @@ def describe(sheet: Any, draw: Callable[[Any], Iterable[SheetChart]]) -> list[di
     named = {
         name: each
         for name, each in (sheet.inputs() | sheet.finds()).items()
-        if isinstance(each, Input) or (isinstance(each, Found) and each.dimension != "word")
+        if isinstance(each, Input)
+        or (isinstance(each, Found) and each.dimension not in ("word", "template"))
     }
     if taken := _TAKEN_BY_VEGA & named.keys():
         msg = f"{', '.join(taken)}: Vega takes this for the chart's own; give it another name."

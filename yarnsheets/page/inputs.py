@@ -113,6 +113,59 @@ class Input(_Bounded, traitlets.Float[float, float]):
         return super().describe() | {field: getattr(self, field) for field in fields}
 
 
+class Draw(Input):
+    """The number of a draw: a box, and a button that says `another` and takes the next one."""
+
+    kind = "draw"
+
+    def __init__(self, title: str, *, last: int, another: str, measure: str) -> None:
+        super().__init__(title, "number", 1, low=1, high=last, step=1, measure=measure)
+        self.another = another
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        return super().describe() | {"another": self.another}
+
+
+class Blank(_Bounded, traitlets.Float[float | None, float | None]):
+    """A number that the reader may give, such as an answer; until then it is None.
+
+    `anew` names the inputs, or "measure", by which a page makes it blank again.
+    """
+
+    kind = "blank"
+
+    def __init__(
+        self,
+        title: str,
+        dimension: str,
+        *,
+        low: float,
+        high: float,
+        measure: str,
+        anew: tuple[str, ...],
+    ) -> None:
+        super().__init__(None, allow_none=True, help=title)
+        self.tell(title, measure)
+        self.dimension = dimension
+        self.low = low
+        self.high = high
+        self.anew = anew
+
+    def validate(self, obj: Any, value: Any) -> float | None:
+        """Refuse a number that the input cannot be, in the reader's words."""
+        if value is None:
+            return None
+        number = float(super().validate(obj, value) or 0)
+        self.refuse(number)
+        return number
+
+    def describe(self) -> dict[str, Any]:
+        """Describe the input as the page reads it."""
+        fields = ("low", "high", "anew")
+        return super().describe() | {field: getattr(self, field) for field in fields}
+
+
 class Readings(_Bounded, traitlets.List[float]):
     """Several measurements of one kind, a line each on the page."""
 
@@ -186,18 +239,33 @@ class Pairs(Asked, traitlets.List[Any]):
 
 
 class Pick(Asked, traitlets.Enum[str]):
-    """One of several: what is kept, and what the page calls it."""
+    """One of several: what is kept, and what the page calls it.
+
+    A button beside it says `another`, if that is given, and takes the next one. `anew` names the
+    inputs by which a page takes the first one again.
+    """
 
     kind = "pick"
 
-    def __init__(self, title: str, options: Mapping[str, str], *, measure: str) -> None:
+    def __init__(
+        self,
+        title: str,
+        options: Mapping[str, str],
+        *,
+        measure: str,
+        another: str = "",
+        anew: tuple[str, ...] = (),
+    ) -> None:
         super().__init__(list(options), default_value=next(iter(options)), help=title)
         self.tell(title, measure)
         self.options = dict(options)
+        self.another = another
+        self.anew = anew
 
     def describe(self) -> dict[str, Any]:
         """Describe the input as the page reads it."""
-        return super().describe() | {"options": self.options}
+        fields = ("options", "another", "anew")
+        return super().describe() | {field: getattr(self, field) for field in fields}
 
 
 class Words(Asked, traitlets.Unicode[str, str]):
@@ -229,14 +297,14 @@ class Group(_Described):
 class Found(_Described, traitlets.Any):
     """What the sheet works out, in its own units; it cannot be set.
 
-    A `dimension` of "flag" is something true or false and never shown, "word" is text, "money"
-    keeps its hundredths. Where there is no answer it is `empty`.
+    A `dimension` of "flag" is something true or false and never shown, "word" is text, "template"
+    is text with slots, and "money" keeps its hundredths. Where there is no answer it is `empty`.
     """
 
     def __init__(self, dimension: str, help: str) -> None:  # noqa: A002 - the name traitlets uses
         super().__init__(read_only=True, help=help)
         self.dimension = dimension
-        self.empty: Any = {"flag": False, "word": ""}.get(dimension, float("nan"))
+        self.empty: Any = {"flag": False, "word": "", "template": ""}.get(dimension, float("nan"))
 
     def describe(self) -> dict[str, Any]:
         """Describe what was found as the page reads it."""

@@ -62,8 +62,13 @@ _MOST_SAID = 40  # letters of what was typed that a refusal repeats
 
 
 def read_number(asked: Described, text: str, shown: Shown) -> tuple[float | None, str]:
-    """Read a number as typed: in the sheet's own unit, or what is wrong with it."""
+    """Read a number as typed: in the sheet's own unit, or what is wrong with it.
+
+    Nothing is wrong with a blank that is left empty.
+    """
     text = text.strip()
+    if not text and asked.get("kind") == "blank":
+        return None, ""
     if text.endswith("%") and asked.get("percent"):
         return None, asked["percent"]
     return _read(asked, text, shown)

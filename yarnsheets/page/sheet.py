@@ -16,6 +16,7 @@ import traitlets
 
 from yarnsheets.page import choices, explain, ways
 from yarnsheets.page.inputs import Asked, Found, Group, Table
+from yarnsheets.page.listing import Listing
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.text import Line, Shown, fill, said
 
@@ -35,6 +36,7 @@ class Sheet(traitlets.HasTraits):
     answer: ClassVar[tuple[Line, ...]] = ()
     labels: ClassVar[dict[str, str]] = {}
     cautions: ClassVar[tuple[str, ...]] = ()
+    listings: ClassVar[tuple[Listing, ...]] = ()
 
     measure = traitlets.Enum(
         [m.name for m in choices.MEASURES], choices.MEASURES[0].name, help="lengths and weights"
@@ -189,6 +191,7 @@ def _describe(sheet: type[Sheet]) -> dict[str, Any]:
         "cautions": sheet.cautions,
         "onward": [{**vars(way), "question": questions[way.worksheet]} for way in sheet.onward],
         "charts": _charts(sheet),
+        "listings": [listing.describe() for listing in sheet.listings],
     }
 
 

@@ -5,7 +5,8 @@ A template is text with slots. `{yards}` is the number in the unit chosen for th
 place of three, `{weight!}` leaves the unit out, `{weight^}` rounds up, for "at least", and
 `{grist~}` rounds whole units too, for "about". `{yards*}` is the number wanted, which the page
 sets large. `{cuts|cut|cuts}` puts the word behind the number, in the right one of its two forms.
-`{9.5 short}` is a number of the template's own, of that dimension. A line is a template with the
+`{9.5 short}` is a number of the template's own, of that dimension. The name of a template that was
+found stands for that template. A line is a template with the
 condition under which it is said.
 """
 
@@ -18,6 +19,7 @@ from typing import Any
 
 DIGITS = 3
 _SLOT = re.compile(r"\{(\w+)(?:@([\w/*]+))?(?::(\d+))?([!^~*]*)(?:\|([^|{}]+)\|([^|{}]+))?\}")
+_NAME = re.compile(r"\{(\w+)\}")
 _QUANTITY = re.compile(r"\{(-?[\d.]+(?:e[+-]?\d+)?) (\w+)\}")
 
 # A sentence and when it is said: the name of something true, "not" and the name of something
@@ -129,7 +131,8 @@ def fill(
     '1 ply'
     """
     with_quantities = _QUANTITY.sub(
-        lambda found: _in_shown_unit(float(found[1]), found[2], shown), template
+        lambda found: _in_shown_unit(float(found[1]), found[2], shown),
+        opened(template, known, dimensions),
     )
     return _SLOT.sub(
         lambda slot: _with_word(
@@ -138,6 +141,18 @@ def fill(
             slot[6],
         ),
         with_quantities,
+    )
+
+
+def opened(template: str, known: Mapping[str, Any], dimensions: Mapping[str, str]) -> str:
+    """Put templates that were found in the place of their names.
+
+    >>> opened("{told}", {"told": "{weight} of wool"}, {"told": "template"})
+    '{weight} of wool'
+    """
+    return _NAME.sub(
+        lambda found: known[found[1]] if dimensions.get(found[1]) == "template" else found[0],
+        template,
     )
 
 

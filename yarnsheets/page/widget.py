@@ -15,7 +15,7 @@ import traitlets
 
 from yarnsheets.page import choices, html
 from yarnsheets.page.compiler import program
-from yarnsheets.page.inputs import Asked, Input, Pick, Words
+from yarnsheets.page.inputs import Asked, Blank, Draw, Input, Pick, Words
 from yarnsheets.page.rows import Rows
 
 if TYPE_CHECKING:
@@ -93,13 +93,13 @@ def _controls(sheet: "Sheet") -> dict[str, dict[str, Any]]:
 
 
 def _control(asked: Asked, value: Any) -> dict[str, ipywidgets.Widget]:
+    if isinstance(asked, Blank | Draw | Words):
+        return {"box": ipywidgets.Text(continuous_update=False)}
     if isinstance(asked, Input):
         return {"slider": _slider(asked, value), "box": ipywidgets.Text(continuous_update=False)}
     if isinstance(asked, Pick):
         options = [(words, kept) for kept, words in asked.options.items()]
         return {"pick": ipywidgets.Dropdown(options=options, value=value)}
-    if isinstance(asked, Words):
-        return {"box": ipywidgets.Text(continuous_update=False)}
     if isinstance(asked, Rows):
         return {}  # the page's own: Jupyter has no table to type into
     # readings, and pairs of them

@@ -1,5 +1,6 @@
 """One class a worksheet: set a trait, read a trait, or show it as a page with `view()`."""
 
+from yarnsheets.sheets.can_i_work_it_out import CanIWorkItOut
 from yarnsheets.sheets.do_two_methods_agree import DoTwoMethodsAgree
 from yarnsheets.sheets.how_far_off_is_my_counter import HowFarOffIsMyCounter
 from yarnsheets.sheets.how_many_yards.sheet import HowManyYards
@@ -17,12 +18,14 @@ from yarnsheets.sheets.what_does_the_dye_lot_take import WhatDoesTheDyeLotTake
 from yarnsheets.sheets.what_does_this_ball_make import WhatDoesThisBallMake
 from yarnsheets.sheets.what_does_this_spin_take import WhatDoesThisSpinTake
 from yarnsheets.sheets.what_does_weaving_take import WhatDoesWeavingTake
+from yarnsheets.sheets.what_is_grist import WhatIsGrist
 from yarnsheets.sheets.what_is_on_my_shelf import WhatIsOnMyShelf
 from yarnsheets.sheets.which_of_two_plans import WhichOfTwoPlans
 from yarnsheets.sheets.which_singles_make_this_yarn import WhichSinglesMakeThisYarn
 from yarnsheets.sheets.will_the_ball_last import WillTheBallLast
 
 __all__ = [
+    "CanIWorkItOut",
     "DoTwoMethodsAgree",
     "HowFarOffIsMyCounter",
     "HowManyYards",
@@ -40,6 +43,7 @@ __all__ = [
     "WhatDoesThisBallMake",
     "WhatDoesThisSpinTake",
     "WhatDoesWeavingTake",
+    "WhatIsGrist",
     "WhatIsOnMyShelf",
     "WhichOfTwoPlans",
     "WhichSinglesMakeThisYarn",

@@ -37,7 +37,7 @@ __all__ = ["CannotCompile", "program", "runtime"]
 
 # The rules of writing and reading that the page shares with Python, beside the sheet's own.
 _RULES: tuple[Callable[..., Any], ...] = (
-    *(text.show, text.money, text.fill, text.said, text.holds, text.in_unit),
+    *(text.show, text.money, text.fill, text.opened, text.said, text.holds, text.in_unit),
     *(text.to_shown, text.to_own),
     *(reading.read_number, reading.read_lines, reading.read_pairs),
     *(reading.written, reading.outside, reading.takes),

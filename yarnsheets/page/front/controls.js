@@ -2,6 +2,7 @@
 
 import { make, makeList, makePart, setText } from "./dom.js";
 import { makeExplain } from "./explain.js";
+import { makeBlank, makeDraw } from "./boxes.js";
 import { makeNumber, makePairs, makePick, makeReadings, makeWords } from "./fields.js";
 import { makeRows } from "./table.js";
 
@@ -27,6 +28,8 @@ export async function makeControls(numbers, host, id, hear) {
   const groups = makeGroups(numbers);
   const kinds = {
     number: makeNumber,
+    blank: makeBlank,
+    draw: makeDraw,
     readings: makeReadings,
     pairs: makePairs,
     pick: makePick,
@@ -158,6 +161,21 @@ export async function makeControls(numbers, host, id, hear) {
       field?.focus();
       if (field instanceof HTMLInputElement) field.select();
       field?.scrollIntoView({ block: "nearest" });
+    },
+
+    /**
+     * Forget what is wrong or unread in inputs that start anew.
+     *
+     * @param {string[]} names
+     */
+    forget(names) {
+      for (const name of names) {
+        const control = controls.get(name);
+        if (control) control.last = []; // whatever stands in it is written anew
+        unread.delete(name);
+        if (errors.delete(name)) showError(name);
+      }
+      if (names.length) hear.stale();
     },
 
     /** The names of the inputs that hold something wrong. */

@@ -1,5 +1,6 @@
 /* The kinds of input: how each is shown, typed into and moved. */
 
+import { makeBox, makeNext } from "./boxes.js";
 import { make, setText } from "./dom.js";
 import { MOST_LETTERS } from "./link.js";
 import { makeWays } from "./ways.js";
@@ -44,33 +45,13 @@ const MOST_IN_A_LIST = 4000; // letters
  * @param {Given} given
  * @returns {Promise<Controlled>}
  */
-export async function makeNumber({ name, id, asked, numbers, host, typing, set, refuse }) {
+export async function makeNumber(given) {
+  const { name, id, asked, numbers, host, set } = given;
   const slider = await host.slider(name);
-  const { el, field } = await host.box(name);
-  const unit = make("span", "ys-unit");
-  const typed = make("div", "ys-typed");
-  typed.append(el, unit);
-  field.autocomplete = "off";
-  field.maxLength = MOST_LETTERS;
+  const box = await makeBox(given);
   slider.name(asked.title);
-  const ways =
-    asked.dimension === "grist" ? makeWays(numbers, name, id, { typing, set, refuse }) : null;
-
+  const ways = asked.dimension === "grist" ? makeWays(numbers, name, id, given) : null;
   const value = () => /** @type {number} */ (numbers.value(name));
-  const written = () => numbers.program.written(asked, value(), numbers.shown);
-  /** @param {number} number */
-  const take = (number) => {
-    set(number);
-    field.value = written(); // the same number may be spelt otherwise
-  };
-  const read = () => {
-    const [number, wrong] = numbers.program.read_number(asked, field.value, numbers.shown);
-    if (number === null) {
-      refuse(wrong);
-      return;
-    }
-    take(number);
-  };
 
   slider.onMove((place) => {
     const shown = numbers.toShown(asked.dimension, fromPlace(asked, place));
@@ -82,29 +63,25 @@ export async function makeNumber({ name, id, asked, numbers, host, typing, set, 
     if (to === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    take(to);
+    box.take(to);
   };
   slider.el.addEventListener("keydown", step, { capture: true });
   // a number is one stop of the Tab key: in its box the keys up and down step as on the slider
   slider.skip();
-  field.addEventListener("keydown", (event) => {
+  box.field.addEventListener("keydown", (event) => {
     if (UP_AND_DOWN.includes(event.key)) step(event);
   });
-  // half a number is none: it is read when the reader presses Enter or leaves the box
-  field.addEventListener("input", typing);
-  field.addEventListener("change", read);
 
   return {
-    field,
-    parts: [typed, ...(ways ? [ways.el] : []), slider.el],
-    read,
+    field: box.field,
+    parts: [box.el, ...(ways ? [ways.el] : []), slider.el],
+    read: box.read,
     show(keepText) {
       const shown = numbers.toShown(asked.dimension, value());
-      setText(unit, numbers.label(asked.dimension));
+      box.show(keepText);
       ways?.show();
       slider.set(toPlace(asked, value()));
-      slider.say(`${numbers.program.show(shown, 6)} ${unit.textContent}`.trim());
-      if (!keepText) field.value = written();
+      slider.say(`${numbers.program.show(shown, 6)} ${numbers.label(asked.dimension)}`.trim());
     },
   };
 }
@@ -210,9 +187,13 @@ export async function makePick({ name, asked, numbers, host, set }) {
   field.addEventListener("change", () => {
     set(/** @type {string} */ (kept[field.selectedIndex]), field);
   });
+  const next = makeNext(asked, () => {
+    const at = kept.indexOf(String(numbers.value(name)));
+    set(/** @type {string} */ (kept[(at + 1) % kept.length]));
+  });
   return {
     field,
-    parts: [el],
+    parts: [el, ...next],
     show() {
       field.selectedIndex = kept.indexOf(String(numbers.value(name)));
     },

@@ -86,6 +86,7 @@ export function rowsOf(numbers) {
     const { title, dimension, options, parts, columns } = each;
     const value = numbers.value(name);
     if (typeof value === "string") return [["asked", title, options?.[value] ?? value, ""]];
+    if (value === null) return [];
     if (columns)
       return /** @type {Row[]} */ (value).flatMap((row, at) =>
         columns.map((column, which) => [
@@ -117,7 +118,10 @@ export function rowsOf(numbers) {
 
   const worked = Object.entries(found).flatMap(([name, { dimension, what }]) => {
     const value = known[name];
-    if (typeof value === "string") return value ? [["found", what, value, ""]] : [];
+    if (typeof value === "string") {
+      const text = dimension === "template" ? numbers.fill(value) : value;
+      return text ? [["found", what, text, ""]] : [];
+    }
     if (typeof value !== "number" || Number.isNaN(value)) return [];
     if (!numbers.hasUnit(dimension)) return [["found", what, exact(value), ""]];
     const inUnit = program.in_unit(name, numbers.unit(dimension), known, dimensions, shown);

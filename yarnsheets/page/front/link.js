@@ -17,7 +17,7 @@ export const MOST_LETTERS = 40; // of the reader's own words
 export function writeLink(values, choice) {
   const link = new URLSearchParams();
   for (const [name, value] of Object.entries({ ...values, ...choice }))
-    link.set(name, Array.isArray(value) ? written(value) : String(value));
+    link.set(name, Array.isArray(value) ? written(value) : String(value ?? ""));
   return link.toString();
 }
 
@@ -31,14 +31,26 @@ function written(values) {
 }
 
 /**
+ * @param {Asked} asked
+ * @param {string} text
+ * @param {Program["takes"]} takes
+ */
+function readNumber(asked, text, takes) {
+  return text.trim() && takes(asked, Number(text)) ? Number(text) : undefined;
+}
+
+const ONE_NUMBER = ["number", "draw", "blank"]; // the kinds that are one
+
+/**
  * How each kind of input is read from a link; undefined if it cannot be.
  *
  * @type {Record<Asked["kind"], (asked: Asked, text: string, takes: Program["takes"]) =>
  *   Value | undefined>}
  */
 const READ = {
-  number: (asked, text, takes) =>
-    text.trim() && takes(asked, Number(text)) ? Number(text) : undefined,
+  number: readNumber,
+  draw: readNumber,
+  blank: (asked, text, takes) => (text.trim() ? readNumber(asked, text, takes) : null),
   readings(asked, text, takes) {
     const numbers = text.split(" ").filter(Boolean).map(Number);
     return numbers.every((number) => takes(asked, number)) ? numbers : undefined;
@@ -114,7 +126,12 @@ export function readLink(link, { inputs, measures, gristUnits }, { takes }) {
     const asked = Object.hasOwn(inputs, name) ? inputs[name] : undefined;
     const value = asked && READ[asked.kind](asked, text, takes);
     if (value !== undefined) values[name] = value;
-    else if (asked?.kind === "number" && text.trim() && Number.isFinite(Number(text)))
+    else if (
+      asked &&
+      ONE_NUMBER.includes(asked.kind) &&
+      text.trim() &&
+      Number.isFinite(Number(text))
+    )
       refused[name] = Number(text);
     if (name === "measure" && measures.some((each) => each.name === text)) choice.measure = text;
     if (name === "grist_unit" && gristUnits.some((each) => each.unit === text))

@@ -66,6 +66,19 @@ export class Numbers {
     return /** @type {Asked} */ (this.description.inputs[name]);
   }
 
+  /**
+   * The inputs that start anew when another changes, as they were at the start.
+   *
+   * @param {string} changed the name of an input, or "measure"
+   * @returns {Values}
+   */
+  startAnew(changed) {
+    const anew = Object.entries(this.description.inputs).filter(([, asked]) =>
+      asked.anew?.includes(changed),
+    );
+    return Object.fromEntries(anew.map(([name, asked]) => [name, asked.default]));
+  }
+
   /** @param {string} name */
   value(name) {
     return /** @type {Value} */ (this.values[name]);
@@ -141,7 +154,8 @@ export class Numbers {
    * @returns {Piece[]}
    */
   #pieces(template) {
-    return template.split(/(\{[^{}]*\})/).map((piece) => {
+    const opened = this.program.opened(template, this.known, this.dimensions);
+    return opened.split(/(\{[^{}]*\})/).map((piece) => {
       const [slot = "", name = ""] = piece.match(/^\{(\w+).*\}$/) ?? [];
       return {
         text: slot ? this.fill(slot) : piece,

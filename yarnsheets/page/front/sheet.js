@@ -10,6 +10,7 @@ import { make } from "./dom.js";
 import { makeFigures } from "./figures.js";
 import { aboutToBeSeen } from "./frame.js";
 import { makeKeep } from "./keep.js";
+import { makeListings } from "./listings.js";
 import { readLink, writeLink } from "./link.js";
 import { Numbers } from "./numbers.js";
 import { makeOnward } from "./onward.js";
@@ -49,11 +50,15 @@ export async function mount(el, description, program, host) {
   const arithmetic = makeArithmetic(numbers);
   const onward = makeOnward(numbers, host);
   const keep = makeKeep(numbers, host);
+  const listings = makeListings(numbers);
   const figures = makeFigures(numbers, (name, shown) => {
     change(name, roundNear(numbers, numbers.asked(name), shown));
   });
   const units = await makeUnits(numbers, host, `${id}-units`, (choice) => {
-    numbers.change({}, choice);
+    const { measure = numbers.choice.measure } = choice;
+    const anew = measure === numbers.choice.measure ? {} : numbers.startAnew("measure");
+    numbers.change(anew, choice);
+    controls.forget(Object.keys(anew));
     update();
     controls.readAgain();
     settle();
@@ -76,7 +81,9 @@ export async function mount(el, description, program, host) {
    * @param {Element} [typedIn] the field not to touch
    */
   function change(name, value, typedIn) {
-    numbers.change({ [name]: value });
+    const anew = value === numbers.value(name) ? {} : numbers.startAnew(name);
+    numbers.change({ ...anew, [name]: value });
+    controls.forget(Object.keys(anew));
     update(typedIn);
     clearTimeout(resting);
     resting = window.setTimeout(settle, SETTLE_MS);
@@ -92,6 +99,7 @@ export async function mount(el, description, program, host) {
     units.update();
     controls.update(typedIn);
     arithmetic.update();
+    listings.update();
     figures.update();
   }
 
@@ -115,6 +123,7 @@ export async function mount(el, description, program, host) {
   }
 
   root.append(answer.el, controls.el, figures.el, arithmetic.el, onward.el, keep.el);
+  if (listings.el) figures.el.after(listings.el);
   el.replaceChildren(root);
   const narrow = matchMedia(NARROW);
   controls.unfold();

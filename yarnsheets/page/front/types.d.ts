@@ -8,7 +8,7 @@ export type Line = [when: string | null, template: string];
 
 /** An input: what of it the page reads. Which fields there are depends on the kind. */
 export interface Asked {
-  kind: "number" | "readings" | "pairs" | "pick" | "words" | "rows";
+  kind: "number" | "blank" | "draw" | "readings" | "pairs" | "pick" | "words" | "rows";
   title: string;
   dimension: string;
   measure: string;
@@ -25,6 +25,10 @@ export interface Asked {
   beside: Beside;
   /** How many rows it takes. */
   most: number;
+  /** What a button says that takes the next one. */
+  another: string;
+  /** What makes it start anew when it changes: names of inputs, or "measure". */
+  anew: string[];
 }
 
 /** A column of a table, an input itself; what a heading may call it. */
@@ -65,6 +69,20 @@ export interface ChartDescription {
   spec: { params: { name: string }[] };
 }
 
+/** A column of a table to be read; of no unit, it is in the one chosen. */
+export interface Column {
+  title: string;
+  field: string;
+  dimension: string;
+  unit: string;
+}
+
+export interface ListingDescription {
+  table: string;
+  title: string;
+  columns: Column[];
+}
+
 export interface Way {
   worksheet: string;
   carries: Record<string, string>;
@@ -96,10 +114,11 @@ export interface Description {
   cautions: string[];
   onward: Way[];
   charts: ChartDescription[];
+  listings: ListingDescription[];
 }
 
 /** An input's value, in the sheet's own units. */
-export type Value = number | number[] | number[][] | Row[] | string;
+export type Value = number | number[] | number[][] | Row[] | string | null;
 export type Values = Record<string, Value>;
 /** The units chosen. */
 export interface Choice {
@@ -126,6 +145,7 @@ export interface Program {
   unused(values: Values): string[];
   show(value: number, digits?: number, up?: boolean): string;
   fill(template: string, known: Known, dimensions: Dimensions, shown: Shown): string;
+  opened(template: string, known: Known, dimensions: Dimensions): string;
   said(lines: Line[], known: Known, dimensions: Dimensions, shown: Shown): string[];
   holds(when: string | null, known: Known): boolean;
   in_unit(name: string, unit: string, known: Known, dimensions: Dimensions, shown: Shown): number;

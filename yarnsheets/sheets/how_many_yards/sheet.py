@@ -37,6 +37,7 @@ class HowManyYards(Sheet):
         Onward("which-singles-make-this-yarn", {"grist_wanted": "grist_needed"}),
         Onward("what-do-wraps-tell-of-grist", {"grist": "yarn_grist"}),
         Onward("what-does-knitting-take", {"grist": "yarn_grist"}),
+        Onward("what-is-grist", {"grist": "yarn_grist"}),
     )
 
     grist = grists.asked(
