@@ -12,12 +12,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from yarnsheets.shelf.invented import SHELF
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
 OZ = 1 / 16
 G = 1 / 453.59237  # NIST Handbook 44
 
+ODDMENT = [dict(skein) for skein in SHELF]
+ODDMENT[8] |= {"weight": 3.4 * OZ, "wraps": 16}
+MARSH_4 = [dict(skein) for skein in SHELF]
+MARSH_4[3] |= {"cuts": [11.2]}
 METRIC = {"measure": "metres, grams"}
 MORE_CUTS = [12.1, 12.6, 12.3, 12.8, 12.2, 12.5, 12.4, 12.2, 12.6, 12.3]
 SPUN_CUTS = [
@@ -495,6 +501,28 @@ ANSWERS: Mapping[str, tuple[Answer, ...]] = {
         ),
         answer(
             case({"ends_per_inch": 20}, "{closest_warp}", holds="is_close_warp"),
+        ),
+    ),
+    "what-is-on-my-shelf": (
+        answer(
+            case({"project": 400}, "{chosen_names}", "{chosen_yards:4}", "{left}"),
+            beside="97 100",
+            claim=lambda sheet: sheet.times == "97 times of 100",
+        ),
+        answer(
+            case({"skeins": ODDMENT}),
+            beside="243 133 444",
+            claim=lambda sheet: (
+                [round(sheet.reckoned[8][each]) for each in ("yards", "low", "high")]
+                == [243, 133, 444]
+                and sheet.reckoned[8]["role"] == "not needed"
+            ),
+        ),
+        answer(
+            case({"project": 1200}, "{more:3^}"),
+            case({"project": 1200, "skeins": MARSH_4}, "{more:3^}"),
+            beside="4 44",
+            claim=lambda before, after: round(before.more - after.more) == 44,
         ),
     ),
     "which-of-two-plans": (

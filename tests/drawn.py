@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Asked, Blank, Input, Pairs, Pick, Readings
+from yarnsheets.page.rows import Rows
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -42,6 +43,10 @@ def any_value(asked: Asked) -> st.SearchStrategy[Any]:
     if isinstance(asked, Pairs):
         pair = st.tuples(*map(any_value, asked.parts)).map(list)
         return st.lists(pair | st.sampled_from(asked.pairs), max_size=5) | st.just(asked.pairs)
+    if isinstance(asked, Rows):
+        drawn = {name: any_value(column) for name, column in asked.columns.items()}
+        row = st.fixed_dictionaries({}, optional=drawn).map(asked.row)
+        return st.lists(row | st.sampled_from(asked.rows), max_size=5) | st.just(asked.rows)
     if isinstance(asked, Pick):
         return st.sampled_from(list(asked.options))
     # blanks around it and none of it, but none twice: those a reader would mean

@@ -17,6 +17,7 @@ from yarnsheets.page import choices
 from yarnsheets.page.compiler import program
 from yarnsheets.page.inputs import Asked, Blank, Input, Pairs, Pick, Readings
 from yarnsheets.page.reading import read_lines, read_number, read_pairs, round_above, written
+from yarnsheets.page.rows import Rows
 
 if TYPE_CHECKING:
     from yarnsheets.page.sheet import Sheet
@@ -68,9 +69,23 @@ def any_value(rng: random.Random, asked: Asked, default: Any) -> Any:
             [min(max(whole(p, one), p.low), p.high) for one, p in zip(pair, parts, strict=True)]
             for pair in (pairs if rng.random() < 0.7 else sorted(pairs))
         ]
+    if isinstance(asked, Rows):
+        return [any_row(rng, asked) for _ in range(rng.choice([0, 1, 3, 6, 12]))]
     if isinstance(asked, Pick):
         return rng.choice(list(asked.options))
     return rng.choice([default, "", "kr", "“a\\b`${c}"])
+
+
+def any_row(rng: random.Random, asked: Rows) -> list[Any]:
+    """Pick a row like those of the example, with some cells changed and some left empty."""
+    like = dict(zip(asked.columns, rng.choice(asked.rows), strict=True))
+    for name, column in asked.columns.items():
+        known = like[name] if like[name] is not None else column.default_value
+        if rng.random() < 0.3:
+            like[name] = any_value(rng, column, known)
+        elif rng.random() < 0.1:
+            like[name] = None
+    return asked.row(like)
 
 
 def trials(sheet: type[Sheet]) -> list[dict[str, Any]]:

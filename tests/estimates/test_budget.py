@@ -20,6 +20,7 @@ from yarnsheets.estimates import (
     balance_budget,
     rectangular,
     resolution,
+    stated,
     t_factor,
     unevenness,
 )
@@ -212,3 +213,20 @@ def test_what_cannot_be_is_refused() -> None:
         unevenness(0.1, 1)
     with pytest.raises(ValueError, match="cut is 0"):
         balance_budget(0, 0.1, 5)
+
+
+def test_a_stated_range_is_the_normal_curves() -> None:
+    # scipy: 95 of 100 lie within 1.96 standard uncertainties; and its own range is as stated
+    one = stated("length on the label", 0.05)
+    assert one.relative == pytest.approx(0.05 / stats.norm.ppf(0.975), rel=1e-12)
+    assert Budget((one,)).expanded() == pytest.approx(0.05, rel=1e-12)
+
+
+def test_a_source_grows_with_its_half_width() -> None:
+    # GUM 4.3.7 and F.2.2.1: both uncertainties go with the half width, as the bounds do
+    for unit, scaled in (
+        (rectangular("trimming", 1.0), rectangular("trimming", 0.03)),
+        (resolution("scale", 1.0), resolution("scale", 0.03)),
+    ):
+        grown = unit.scaled(0.03)
+        assert (grown.relative, grown.bound) == pytest.approx((scaled.relative, scaled.bound))

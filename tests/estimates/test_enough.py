@@ -6,8 +6,14 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy import stats
 
-from yarnsheets.estimates import PositiveEstimate, chance_enough, length_for_chance
+from yarnsheets.estimates import (
+    PositiveEstimate,
+    chance_enough,
+    doubt_for_chance,
+    length_for_chance,
+)
 
 DRAWS = 1_000_000
 
@@ -84,3 +90,22 @@ def test_a_length_without_doubt_is_the_need() -> None:
 def test_a_chance_that_is_none_is_refused(chance: float) -> None:
     with pytest.raises(ValueError, match="between 0 and 1"):
         length_for_chance(chance, estimate(600, 0.1), estimate(500, 0.1))
+
+
+@pytest.mark.parametrize("chance", [0.6, 0.8, 0.95, 0.99])
+@pytest.mark.parametrize("at_hand", [610.0, 700.0, 900.0])
+def test_the_doubt_for_a_chance_leaves_that_chance(chance: float, at_hand: float) -> None:
+    needed = PositiveEstimate(600.0, 600 * 0.004)
+    doubt = doubt_for_chance(chance, at_hand, needed)
+    z = math.log(at_hand / 600) / math.hypot(doubt, 0.004)
+    assert stats.norm.cdf(z) == pytest.approx(chance, abs=1e-9)
+
+
+def test_no_doubt_is_little_enough_for_too_little_yarn() -> None:
+    needed = PositiveEstimate(600.0, 30.0)
+    assert doubt_for_chance(0.95, 600.0, needed) < 0
+    assert doubt_for_chance(0.95, 630.0, needed) < 0  # the need's own doubt is too much
+    assert doubt_for_chance(0.5, 600.0, needed) == math.inf
+    assert doubt_for_chance(0.5, 599.0, needed) < 0
+    with pytest.raises(ValueError, match="between 0 and 1"):
+        doubt_for_chance(1.0, 600.0, needed)

@@ -132,6 +132,7 @@ KNOWN: Mapping[str, Mapping[str, Fact]] = {
         "weight": fact("weight", "weight"),
     },
     "what-does-the-dye-lot-take": {"weight": fact("weight", "weight")},
+    "what-is-on-my-shelf": {"takes": fact("project", "project")},
     "what-do-wraps-tell-of-grist": {},
     "is-my-grist-drifting": {},
     "how-much-twist-does-it-want": {},

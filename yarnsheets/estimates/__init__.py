@@ -11,6 +11,7 @@ from yarnsheets.estimates.budget import (
     balance_budget,
     rectangular,
     resolution,
+    stated,
     unevenness,
 )
 from yarnsheets.estimates.comparison import (
@@ -38,6 +39,7 @@ from yarnsheets.estimates.course import (
 )
 from yarnsheets.estimates.enough import (
     chance_enough,
+    doubt_for_chance,
     length_for_chance,
 )
 from yarnsheets.estimates.estimate import (
@@ -107,6 +109,7 @@ __all__ = [
     "course",
     "cuts_needed",
     "cuts_needed_if_spread_known",
+    "doubt_for_chance",
     "drift",
     "further_cuts",
     "grist_from_cuts",
@@ -121,6 +124,7 @@ __all__ = [
     "skein_budget",
     "spread_of_cuts",
     "standard_deviation",
+    "stated",
     "t_factor",
     "t_probability",
     "unevenness",

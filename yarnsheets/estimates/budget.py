@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 from yarnsheets.estimates.checks import above_nought, nought_or_more
 from yarnsheets.estimates.estimate import Interval, factor_interval, t_factor
@@ -19,13 +20,21 @@ class Component:
     """One source of error: its name, relative standard uncertainty and degrees of freedom.
 
     `bound` is the largest error it can make, as a fraction of the result; infinite where none is
-    known.
+    known. `relative` and `bound` may be columns, of many results with the same sources.
     """
 
     name: str
     relative: float
     dof: float = math.inf
     bound: float = math.inf
+
+    def scaled(self, by: Any) -> Component:
+        """Return the same source where its error is so many times as large, or a column of them.
+
+        >>> rectangular("trimming", 0.5).scaled(0.02).bound
+        0.01
+        """
+        return Component(self.name, self.relative * by, self.dof, self.bound * by)
 
     @property
     def is_judged(self) -> bool:
@@ -92,7 +101,7 @@ class Budget:
         0.083293
         """
         parts = [t_factor(e.dof, confidence) * e.relative for e in self.components if e.is_judged]
-        return math.hypot(0.0, *parts)
+        return _together(parts)
 
     def by_normal_curve(self, confidence: float = 0.95) -> float:
         """Return what the other sources make of it, by the normal curve.
@@ -102,7 +111,7 @@ class Budget:
         0.078399
         """
         parts = [e.relative for e in self.components if not e.is_judged]
-        return t_factor(math.inf, confidence) * math.hypot(0.0, *parts)
+        return t_factor(math.inf, confidence) * _together(parts)
 
     def by_bounds(self, confidence: float = 0.95) -> float:
         """Return that share of their largest errors together; infinite if one has no bound.
@@ -159,6 +168,50 @@ class Budget:
         # by the largest first, so that the square of a very small one is not lost
         squares = [(each.relative / largest) ** 2 for each in self.components]
         return [square / sum(squares) for square in squares]
+
+
+def _together(parts: list[float]) -> float:
+    """Return the root of the sum of the squares, of numbers or of columns."""
+    root: float = sum(part**2 for part in parts) ** 0.5
+    return root
+
+
+def stated(name: str, either_way: float) -> Component:
+    """Return a source of error that is stated as a range, 95 % sure.
+
+    ``relative = either_way / t(0.975, infinite)``
+
+    Parameters
+    ----------
+    name : str
+        What the error comes from. [1]
+    either_way : float
+        How far the result may be off to either side, as a fraction of it. [1]
+
+    Returns
+    -------
+    Component
+        Source with its relative standard uncertainty, and no bound. [1]
+
+    Raises
+    ------
+    ValueError
+        If the range is negative or not a number.
+
+    Range
+    -----
+    From 0 to about 0.3; beyond that the two sides of a range are not alike.
+
+    Source
+    ------
+    JCGM 100:2008, Guide to the Expression of Uncertainty in Measurement, 4.3.4.
+
+    Examples
+    --------
+    >>> round(stated("length on the label", 0.02).relative, 6)
+    0.010204
+    """
+    return Component(name, nought_or_more(f"error of {name}", either_way) / t_factor(math.inf))
 
 
 def rectangular(name: str, half_width: float) -> Component:

@@ -105,6 +105,56 @@ def length_for_chance(chance: float, at_hand: PositiveEstimate, needed: Positive
     return needed.value * math.exp(student.quantile(chance, budget.dof) * budget.relative)
 
 
+def doubt_for_chance(chance: float, at_hand: float, needed: PositiveEstimate) -> float:
+    """Return how much the yarn at hand may be in doubt for the chance to be as wanted.
+
+    ``doubt = ((ln(at_hand / needed) / z(chance))**2 - needed.relative**2)**0.5``
+
+    Parameters
+    ----------
+    chance : float
+        Chance that is wanted, between 0 and 1. [1]
+    at_hand : float
+        Yarn that is there. [yd]
+    needed : PositiveEstimate
+        Yarn that the project takes, without any reserve, its doubt known and not judged. [yd]
+
+    Returns
+    -------
+    float
+        Largest relative standard uncertainty of `at_hand`; below 0 if even none is too much. [1]
+
+    Raises
+    ------
+    ValueError
+        If the chance is not between 0 and 1.
+
+    Range
+    -----
+    Chances from 0.5 to 0.99. Below a half, more doubt is more chance, and this does not hold.
+
+    Source
+    ------
+    Follows from `length_for_chance`, solved for the doubt of the yarn.
+
+    Examples
+    --------
+    >>> need = PositiveEstimate(570.0, 40.0)
+    >>> u = doubt_for_chance(0.95, 700.0, need)
+    >>> round(length_for_chance(0.95, PositiveEstimate(700.0, 700.0 * u), need), 9)
+    700.0
+    """
+    if not 0 < chance < 1:
+        msg = f"The chance is {chance:g}. Choose one between 0 and 1, such as 0.95."
+        raise ValueError(msg)
+    log_ratio = math.log(at_hand / needed.value)
+    z = student.quantile(chance, math.inf)
+    if not z > 0:
+        return math.inf if log_ratio >= 0 else -1.0
+    square = (log_ratio / z) ** 2 - needed.relative**2
+    return math.sqrt(square) if log_ratio >= 0 and square >= 0 else -1.0
+
+
 def _doubt_of_ratio(at_hand: PositiveEstimate, needed: PositiveEstimate) -> Budget:
     return Budget(
         (

@@ -1,8 +1,8 @@
 """What a sheet asks and what it finds: traits that carry their own description."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import count
-from typing import Any
+from typing import Any, ClassVar
 
 import traitlets
 
@@ -27,10 +27,12 @@ class Asked(_Described):
 
     Every kind has a `title`, what it is called on the page; a `dimension`, one of
     `choices.OWN_UNITS` or "number" for one without a unit; `measure`, which tells in a sentence
-    or two where it comes from; and `drawing`, which shows that.
+    or two where it comes from; and `drawing`, which shows that. `rules` are those of reading and
+    writing that only this kind has.
     """
 
     kind = ""
+    rules: ClassVar[tuple[Callable[..., Any], ...]] = ()
     title: str
     measure: str
     drawing: str

@@ -137,7 +137,7 @@ def _read(asked: Described, text: str, shown: Shown) -> tuple[float | None, str]
             asked, shown
         )
     if spelt:
-        unit = _unit_named(spelt, asked["dimension"], shown)
+        unit = unit_named(spelt, asked["dimension"], shown)
         if unit is None:
             return None, f"“{_short(spelt)}” is not a unit of this number. {_range(asked, shown)}"
         value = to_own(number, asked["dimension"], unit, shown)
@@ -154,7 +154,7 @@ def _read(asked: Described, text: str, shown: Shown) -> tuple[float | None, str]
     return None, outside(asked, number, shown)
 
 
-def _unit_named(spelt: str, dimension: str, shown: Shown) -> str | None:
+def unit_named(spelt: str, dimension: str, shown: Shown) -> str | None:
     """Give the unit of a dimension that is meant by what was typed; none if there is no such."""
     if dimension not in shown.scales:
         return None

@@ -16,6 +16,7 @@ import traitlets
 from yarnsheets.page import choices, html
 from yarnsheets.page.compiler import program
 from yarnsheets.page.inputs import Asked, Blank, Draw, Input, Pick, Words
+from yarnsheets.page.rows import Rows
 
 if TYPE_CHECKING:
     from yarnsheets.page.sheet import Sheet
@@ -99,6 +100,8 @@ def _control(asked: Asked, value: Any) -> dict[str, ipywidgets.Widget]:
     if isinstance(asked, Pick):
         options = [(words, kept) for kept, words in asked.options.items()]
         return {"pick": ipywidgets.Dropdown(options=options, value=value)}
+    if isinstance(asked, Rows):
+        return {}  # the page's own: Jupyter has no table to type into
     # readings, and pairs of them
     return {"lines": ipywidgets.Textarea(continuous_update=False, rows=6)}
 

@@ -19,6 +19,7 @@ from yarnsheets.sheets.what_does_this_ball_make import WhatDoesThisBallMake
 from yarnsheets.sheets.what_does_this_spin_take import WhatDoesThisSpinTake
 from yarnsheets.sheets.what_does_weaving_take import WhatDoesWeavingTake
 from yarnsheets.sheets.what_is_grist import WhatIsGrist
+from yarnsheets.sheets.what_is_on_my_shelf import WhatIsOnMyShelf
 from yarnsheets.sheets.which_of_two_plans import WhichOfTwoPlans
 from yarnsheets.sheets.which_singles_make_this_yarn import WhichSinglesMakeThisYarn
 from yarnsheets.sheets.will_the_ball_last import WillTheBallLast
@@ -43,6 +44,7 @@ __all__ = [
     "WhatDoesThisSpinTake",
     "WhatDoesWeavingTake",
     "WhatIsGrist",
+    "WhatIsOnMyShelf",
     "WhichOfTwoPlans",
     "WhichSinglesMakeThisYarn",
     "WillTheBallLast",

@@ -51,7 +51,8 @@ def program(sheet: "type[Sheet]") -> str:
     """Give a sheet's program: the text of an expression that gives an object of functions."""
     made = Program(sheet)
     work_out, unused = map(made.name_of_function, (sheet.work_out, sheet.unused))
-    rules = {rule.__name__: made.name_of_function(rule) for rule in _RULES}
+    own_rules = [rule for asked in sheet.inputs().values() for rule in asked.rules]
+    rules = {rule.__name__: made.name_of_function(rule) for rule in (*_RULES, *own_rules)}
     made.write_reached()
     nothing = made.literal(sheet.nothing())
     offered = ",\n".join(f"    {name}: {emitted}" for name, emitted in rules.items())

@@ -4,6 +4,7 @@ import { make, makeList, makePart, setText } from "./dom.js";
 import { makeExplain } from "./explain.js";
 import { makeBlank, makeDraw } from "./boxes.js";
 import { makeNumber, makePairs, makePick, makeReadings, makeWords } from "./fields.js";
+import { makeRows } from "./table.js";
 
 /**
  * @import {Host, Value} from "./types"
@@ -33,7 +34,9 @@ export async function makeControls(numbers, host, id, hear) {
     pairs: makePairs,
     pick: makePick,
     words: makeWords,
+    rows: makeRows,
   };
+  const wide = makePart("section", "ys-wide", "Your table");
 
   /** @type {Map<string, Controlled & {input: HTMLElement, group: HTMLDetailsElement | undefined, error: HTMLElement, last: unknown[]}>} */
   const controls = new Map();
@@ -78,7 +81,7 @@ export async function makeControls(numbers, host, id, hear) {
     input.dataset["name"] = name;
     input.append(label, ...control.parts, error, hint, ...explain.drawing(asked));
     const group = groups.of(name);
-    (group?.lastElementChild ?? first).append(input);
+    (asked.kind === "rows" ? wide : (group?.lastElementChild ?? first)).append(input);
     controls.set(name, { ...control, input, group, error, last: [] });
   }
 
@@ -88,6 +91,7 @@ export async function makeControls(numbers, host, id, hear) {
     aside.append(make("h2", "", "Before you start"), makeList("ul", cautions));
     groups.el.prepend(aside);
   }
+  if (wide.children.length) el.append(wide); // what needs the whole width
   el.append(first, groups.el);
 
   /** @param {string} name */
@@ -127,6 +131,7 @@ export async function makeControls(numbers, host, id, hear) {
       const unused = numbers.program.unused(numbers.values);
       for (const [name, control] of controls) {
         control.input.hidden = unused.includes(name) && !errors.has(name);
+        control.follow?.();
         // beside a grist stands its cut, by that factor
         const now = [numbers.value(name), numbers.shown, numbers.balanceFactor];
         if (now.every((part, at) => part === control.last[at])) continue;
@@ -192,7 +197,7 @@ export async function makeControls(numbers, host, id, hear) {
      */
     refuse(name, value) {
       const control = controls.get(name);
-      if (!control) return;
+      if (!control || control.field instanceof HTMLTableElement) return;
       control.field.value = numbers.program.written(numbers.asked(name), value, numbers.shown);
       control.read?.();
     },

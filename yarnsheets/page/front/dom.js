@@ -46,6 +46,19 @@ export function makeList(tag, items) {
 }
 
 /**
+ * Make a button.
+ *
+ * @param {string} text
+ * @param {() => void} act
+ */
+export function makeButton(text, act) {
+  const button = make("button", "ys-button", text);
+  button.type = "button";
+  button.addEventListener("click", act);
+  return button;
+}
+
+/**
  * Set a text if it is another: what does not change needs no drawing.
  *
  * @param {Element} el

@@ -18,10 +18,11 @@ const MOST_IN_A_LIST = 4000; // letters
  * One input on the page.
  *
  * @typedef {object} Controlled
- * @property {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} field
+ * @property {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement | HTMLTableElement} field
  * @property {(Element | string)[]} parts what stands between label and hint
  * @property {(keepText: boolean) => void} show bring the control to the present value
  * @property {() => unknown} [read] take what stands in the field
+ * @property {() => void} [follow] say what the sheet found, where that stands in the control
  */
 
 /**

@@ -1,10 +1,10 @@
 /* What a reader takes along: a file of the numbers, a link that holds them, a print. */
 
-import { make, makePart } from "./dom.js";
+import { make, makeButton, makePart } from "./dom.js";
 import { writeLink } from "./link.js";
 
 /**
- * @import {Host} from "./types"
+ * @import {Host, Row} from "./types"
  * @import {Numbers} from "./numbers.js"
  */
 
@@ -22,12 +22,7 @@ export function makeKeep(numbers, { address }) {
    * @param {string} text
    * @param {() => void} act
    */
-  const add = (text, act) => {
-    const button = make("button", "ys-button", text);
-    button.type = "button";
-    button.addEventListener("click", act);
-    el.append(button);
-  };
+  const add = (text, act) => el.append(makeButton(text, act));
   const copied = make("div", "ys-copied");
   copied.setAttribute("role", "status");
 
@@ -87,10 +82,20 @@ export function rowsOf(numbers) {
   /** @param {number} value */
   const exact = (value) => Number(value.toPrecision(12));
 
-  const asked = Object.entries(inputs).flatMap(([name, { title, dimension, options, parts }]) => {
+  const asked = Object.entries(inputs).flatMap(([name, each]) => {
+    const { title, dimension, options, parts, columns } = each;
     const value = numbers.value(name);
     if (typeof value === "string") return [["asked", title, options?.[value] ?? value, ""]];
     if (value === null) return [];
+    if (columns)
+      return /** @type {Row[]} */ (value).flatMap((row, at) =>
+        columns.map((column, which) => [
+          "asked",
+          `${column.title}, ${at + 1}`,
+          program.write_cell(column, row[which] ?? null, shown),
+          numbers.label(column.dimension),
+        ]),
+      );
     const unit = numbers.label(dimension);
     if (parts)
       return /** @type {number[][]} */ (value).flatMap((pair, at) =>
@@ -149,7 +154,7 @@ export function writeRows(rows) {
  * @param {string} text
  * @param {string} type
  */
-function saveFile(name, text, type) {
+export function saveFile(name, text, type) {
   const link = make("a");
   // The mark in front tells a spreadsheet that the text is UTF-8.
   link.href = URL.createObjectURL(new Blob(["\ufeff", text], { type }));

@@ -4,7 +4,9 @@
  * the units beside them.
  */
 
-/** @import {Asked, Choice, Description, Program, Value, Values} from "./types" */
+/**
+ * @import {Asked, Cell, Choice, Column, Description, Program, Row, Value, Values} from "./types"
+ */
 
 export const MOST_LETTERS = 40; // of the reader's own words
 
@@ -15,8 +17,17 @@ export const MOST_LETTERS = 40; // of the reader's own words
 export function writeLink(values, choice) {
   const link = new URLSearchParams();
   for (const [name, value] of Object.entries({ ...values, ...choice }))
-    link.set(name, Array.isArray(value) ? value.join(" ") : String(value ?? ""));
+    link.set(name, Array.isArray(value) ? written(value) : String(value ?? ""));
   return link.toString();
+}
+
+/**
+ * @param {number[] | number[][] | Row[]} values
+ */
+function written(values) {
+  const [first] = values;
+  const isTable = Array.isArray(first) && first.some((cell) => typeof cell !== "number");
+  return isTable ? JSON.stringify(values) : values.join(" ");
 }
 
 /**
@@ -55,9 +66,49 @@ const READ = {
       asked.parts.every((part, at) => takes(part, pair[at] ?? NaN));
     return pairs.every(isGood) ? pairs : undefined;
   },
+  rows(asked, text, takes) {
+    const rows = parsed(text || "[]");
+    return rows.every((row) => isRow(row, asked, takes)) ? rows.slice(0, asked.most) : undefined;
+  },
   pick: (asked, text) => (Object.hasOwn(asked.options, text) ? text : undefined),
   words: (_, text) => text.slice(0, MOST_LETTERS),
 };
+
+/**
+ * @param {string} text
+ * @returns {Row[]} one that is no row, if it cannot be read
+ */
+function parsed(text) {
+  try {
+    const rows = JSON.parse(text);
+    return Array.isArray(rows) ? rows : [[]];
+  } catch {
+    return [[]];
+  }
+}
+
+/**
+ * @param {Row} row
+ * @param {Asked} asked
+ * @param {Program["takes"]} takes
+ */
+function isRow(row, { columns }, takes) {
+  /**
+   * @param {Column} column
+   * @param {Cell | undefined} cell
+   */
+  const holds = (column, cell) => {
+    if (column.kind === "words") return typeof cell === "string";
+    if (column.kind === "readings")
+      return Array.isArray(cell) && cell.every((one) => takes(column, one));
+    return cell === null || (typeof cell === "number" && takes(column, cell));
+  };
+  return (
+    Array.isArray(row) &&
+    row.length === columns.length &&
+    columns.every((column, at) => holds(column, row[at]))
+  );
+}
 
 /**
  * Read what a link says of this sheet. What it says of other sheets, or wrongly, is left out; a

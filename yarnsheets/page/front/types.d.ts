@@ -8,7 +8,7 @@ export type Line = [when: string | null, template: string];
 
 /** An input: what of it the page reads. Which fields there are depends on the kind. */
 export interface Asked {
-  kind: "number" | "blank" | "draw" | "readings" | "pairs" | "pick" | "words";
+  kind: "number" | "blank" | "draw" | "readings" | "pairs" | "pick" | "words" | "rows";
   title: string;
   dimension: string;
   measure: string;
@@ -19,11 +19,34 @@ export interface Asked {
   step: number | null;
   options: Record<string, string>;
   parts: Asked[];
+  columns: Column[];
+  /** The columns that are always shown. */
+  first: string[];
+  beside: Beside;
+  /** How many rows it takes. */
+  most: number;
   /** What a button says that takes the next one. */
   another: string;
   /** What makes it start anew when it changes: names of inputs, or "measure". */
   anew: string[];
 }
+
+/** A column of a table, an input itself; what a heading may call it. */
+export interface Column extends Asked {
+  name: string;
+  called: string[];
+}
+
+/** What is said beside each row, by heading: lines of the same row of a table that was found. */
+export interface Beside {
+  table: string;
+  columns: Record<string, Line[]>;
+  dimensions: Dimensions;
+}
+
+/** What a cell holds: nothing, a number, several, or words. */
+export type Cell = null | number | number[] | string;
+export type Row = Cell[];
 
 /** What a chart's marked point moves, where it stands, and the flag by which it is there. */
 export interface Grip {
@@ -95,7 +118,7 @@ export interface Description {
 }
 
 /** An input's value, in the sheet's own units. */
-export type Value = number | number[] | number[][] | string | null;
+export type Value = number | number[] | number[][] | Row[] | string | null;
 export type Values = Record<string, Value>;
 /** The units chosen. */
 export interface Choice {
@@ -131,6 +154,12 @@ export interface Program {
   read_number(asked: Asked, text: string, shown: Shown): [value: number | null, wrong: string];
   read_lines(asked: Asked, text: string, shown: Shown): [values: number[] | null, wrong: string];
   read_pairs(asked: Asked, text: string, shown: Shown): [pairs: number[][] | null, wrong: string];
+  /** Of a sheet with a table. */
+  read_table(text: string): string[][];
+  has_headings(columns: Column[], cells: string[], shown: Shown): boolean;
+  match_column(columns: Column[], heading: string, shown: Shown): [column: number, unit: string];
+  read_cell(column: Column, text: string, unit: string, shown: Shown): [cell: Cell, wrong: string];
+  write_cell(column: Column, cell: Cell, shown: Shown): string;
   takes(asked: Asked, value: number): boolean;
   outside(asked: Asked, number: number, shown: Shown): string;
   grist_from_cut(cut: number, factor: number): number;

@@ -34,7 +34,10 @@ class HowFarOffIsMyCounter(Sheet):
     """
 
     question = "How far off is my counter?"
-    onward = (Onward("is-this-enough", {"lengths": "yards", "weights": ""}),)
+    onward = (
+        Onward("is-this-enough", {"lengths": "yards", "weights": ""}),
+        Onward("what-is-on-my-shelf", {"counter_factor": "factor", "counter_range": "yards_half"}),
+    )
 
     known = Readings(
         "Lengths you know",

@@ -47,6 +47,10 @@ class IsThisEnough(AskedOfEnough):
             "will-the-ball-last",
             {"grist": "grist_known", "weight": "ball", "weighings": ""},
         ),
+        Onward(
+            "what-is-on-my-shelf",
+            {"project": "needed", "project_range": "project_range", "safety": "safety"},
+        ),
         Onward("what-does-this-spin-take", {"grist_wanted": "grist_known", "project": "needed"}),
     )
 
