@@ -138,9 +138,11 @@ def test_only_what_has_settled_goes_to_the_kernel(tabs: dict[str, Page]) -> None
 
 
 def moves(page: Page) -> Iterator[Callable[[], None]]:
-    """Give ways to move a sheet, by key: its sliders first, or else its readings."""
+    """Give ways to move a sheet, by key: its sliders first, or else its draw or its readings."""
     for thumb in page.locator(".ys-sheet .noUi-handle:visible").all():
         yield partial(thumb.press, "ArrowRight")
+    for button in page.locator(".ys-draw .ys-button").all():
+        yield partial(button.press, "Enter")
     readings = page.locator(".ys-sheet textarea:visible").first
     readings.press("Control+End")
     readings.press("Backspace")

@@ -74,9 +74,9 @@ class CanIWorkItOut(Sheet):
 
     Examples
     --------
-    >>> sheet = CanIWorkItOut(kind="skein", draw=1)
+    >>> sheet = CanIWorkItOut(kind="skein", draw=3)
     >>> sheet.sentence.split("?")[0]
-    'A skein weighs 2.4\xa0oz and its grist is 1,200\xa0yd/lb: how many yards'
+    'A skein weighs 3.2\xa0oz and its grist is 600\xa0yd/lb: how many yards'
     """
 
     question = "Can I work it out?"

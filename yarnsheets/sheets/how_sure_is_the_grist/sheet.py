@@ -45,6 +45,7 @@ class HowSureIsTheGrist(Sheet):
         ),
         Onward("how-many-yards", {"grist": "grist", "weight": "weight"}),
         Onward("is-my-balance-right", {"balance_factor": "balance_factor"}),
+        Onward("what-do-our-cuts-say", {"balance_factor": "balance_factor"}),
         Onward("what-does-damp-air-change", {"grist": "grist", "weight": "weight"}),
         Onward("is-my-grist-drifting", {"target": "grist", "balance_factor": "balance_factor"}),
     )

@@ -111,7 +111,7 @@ class WhatIsGrist(Sheet):
     )
     paper = Pick(
         "For the wall",
-        {"no": "nothing", "yes": "a ready-reckoner for this balance"},
+        {"no": "no table", "yes": "a ready-reckoner for this balance"},
         measure="What each cut says, on a page of paper: press Print.",
     )
 
