@@ -140,4 +140,13 @@ def test_no_range_narrows_as_a_doubt_grows(
 )
 def test_what_is_lacking_is_said(skein: Skein, said: str) -> None:
     assert reckoned(skein, DOUBTS) is None
-    assert said in lacking(skein)
+    assert said in lacking(skein, DOUBTS)
+
+
+def test_evidence_that_leaves_all_open_tells_nothing() -> None:
+    # hand-worked: Student's t of two cuts is 12.7, so these reach e**(12.7 x 0.9 / 1.4) either way
+    wild = Skein(cuts=[4.0, 20.0], weight=0.25)
+    assert reckoned(wild, DOUBTS) is None
+    assert "leaves it wide open" in lacking(wild, DOUBTS)
+    assert found(replace(wild, wraps=14)).kind == "wraps"
+    assert "make no yarn" in lacking(Skein(length=20, weight=1), DOUBTS)

@@ -72,7 +72,11 @@ def test_columns_give_what_single_skeins_give(of: list[dict[str, Any]], doubts: 
         got = found.iloc[at]
         if one is None:
             assert math.isnan(got.yards)
-            assert (got.evidence, got.disputed, got.lacking) == ("", "", lacking(skein(row)))
+            assert (got.evidence, got.disputed, got.lacking) == (
+                "",
+                "",
+                lacking(skein(row), doubts),
+            )
             continue
         assert (got.evidence, got.disputed, got.lacking) == (one.kind, one.disputed, "")
         for name in ("yards", "low", "high", "half", "grist"):

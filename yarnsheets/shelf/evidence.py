@@ -40,6 +40,13 @@ _MIDDLE = math.sqrt(HANDSPUN_BULK_DENSITY.high * HANDSPUN_BULK_DENSITY.low)
 EVIDENCE = ("length", "counter", "turns", "cuts", "sample", "wraps")
 NOT_KNOWN = math.nan
 
+# Half the logarithm of all the grists there are: evidence with a wider range tells nothing.
+WIDEST = math.log(GRIST.high / GRIST.low) / 2
+
+# Why a skein that was measured is not counted.
+TOO_WIDE = "not counted: what was measured leaves it wide open. Measure it again"
+NO_YARN = "not counted: its yards and its weight make no yarn. Is one in another unit?"
+
 
 @dataclass(frozen=True)
 class Doubts:
@@ -286,15 +293,15 @@ def all_evidence(skein: Skein, doubts: Doubts) -> list[Evidence]:
 def reckoned(skein: Skein, doubts: Doubts) -> Reckoned | None:
     """Reckon a skein by the evidence with the narrowest range.
 
-    None if there is no evidence, or if what was measured makes a grist that no handspun has;
-    wraps, which are laid by hand, are within their own bounds.
+    None if there is no evidence that tells anything, or if what was measured makes a grist that no
+    handspun has; wraps, which are laid by hand, are within their own bounds.
 
     >>> skein = Skein(weight=0.25, wraps=18, cuts=[9.6, 10.1, 10.4, 9.8, 10.6])
     >>> found = reckoned(skein, Doubts())
     >>> found.kind, round(found.yards), round(found.low), round(found.high)
     ('cuts', 252, 239, 266)
     """
-    evidence = all_evidence(skein, doubts)
+    evidence = [e for e in all_evidence(skein, doubts) if e.budget.expanded() <= WIDEST]
     if not evidence:
         return None
     best = min(evidence, key=lambda each: each.budget.expanded())
@@ -322,14 +329,21 @@ def _is_apart(evidence: Evidence, low: float, high: float) -> bool:
     return other_low > high or other_high < low
 
 
-def lacking(skein: Skein) -> str:
+def lacking(skein: Skein, doubts: Doubts) -> str:
     """Say what keeps a skein from having yards: nothing measured, or something measured wrongly.
 
-    >>> lacking(Skein(wraps=14))
+    >>> lacking(Skein(wraps=14), Doubts())
     'no weight: weigh it, and its wraps give yards'
     """
-    if all_evidence(skein, Doubts()):
-        return "not counted: its yards and its weight make no yarn. Is one in another unit?"
+    evidence = all_evidence(skein, doubts)
+    if evidence:
+        is_wide = all(each.budget.expanded() > WIDEST for each in evidence)
+        return TOO_WIDE if is_wide else NO_YARN
+    return not_measured(skein)
+
+
+def not_measured(skein: Skein) -> str:
+    """Say what to measure of a skein of which there is no evidence."""
     if not math.isnan(skein.weight):
         return "no measure: give its wraps, a cut, or its length"
     by_weight = (

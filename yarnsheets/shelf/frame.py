@@ -16,7 +16,17 @@ from yarnsheets.published.sources import GRIST
 from yarnsheets.shelf import choosing, evidence
 from yarnsheets.shelf.choosing import OnShelf, Wanted
 from yarnsheets.shelf.columns import COLUMNS
-from yarnsheets.shelf.evidence import EVIDENCE, Cuts, Doubts, Evidence, Skein, relative_of
+from yarnsheets.shelf.evidence import (
+    EVIDENCE,
+    NO_YARN,
+    TOO_WIDE,
+    WIDEST,
+    Cuts,
+    Doubts,
+    Evidence,
+    Skein,
+    relative_of,
+)
 
 _AT_ONCE = 50_000  # rows: so many that columns pay, so few that they stay in the fast memory
 _MOST_TO_CHOOSE = 300
@@ -63,7 +73,8 @@ def _reckoned(skeins: pd.DataFrame, doubts: Doubts) -> pd.DataFrame:
         found = _all_evidence(skeins, given, doubts)
         yards = np.stack([each.yards for each in found])
         halves = np.stack([each.half for each in found])
-        halves[np.isnan(yards)] = np.inf
+        is_there = ~np.isnan(yards)
+        halves[~is_there | (halves > WIDEST)] = np.inf
         best = np.argmin(halves, axis=0)
         row = np.arange(len(skeins))
         half, middle = halves[best, row], yards[best, row]
@@ -74,7 +85,8 @@ def _reckoned(skeins: pd.DataFrame, doubts: Doubts) -> pd.DataFrame:
         grist = formulas.grist(middle, given["weight"])
         is_checked = ~np.isnan(grist) & (best != EVIDENCE.index("wraps"))
         is_yarn = ~is_checked | ((GRIST.low <= grist) & (grist <= GRIST.high))
-    has_yards = ~np.isnan(middle) & is_yarn
+    is_telling = np.isfinite(half)
+    has_yards = is_telling & is_yarn
     kinds = np.array([*EVIDENCE, ""], object)
     disputed = np.where(is_apart.any(axis=0), np.argmax(is_apart, axis=0), len(EVIDENCE))
     numbers = {"yards": middle, "low": low, "high": high, "half": half, "grist": grist}
@@ -83,7 +95,11 @@ def _reckoned(skeins: pd.DataFrame, doubts: Doubts) -> pd.DataFrame:
         | {
             "evidence": kinds[np.where(has_yards, best, len(EVIDENCE))],
             "disputed": kinds[np.where(has_yards, disputed, len(EVIDENCE))],
-            "lacking": _lacking(skeins, given, has_yards),
+            "lacking": np.select(
+                [has_yards, is_telling, is_there.any(axis=0)],
+                ["", NO_YARN, TOO_WIDE],
+                _not_measured(skeins, given),
+            ),
         },
         index=skeins.index,
     )
@@ -141,19 +157,20 @@ def _by_cuts(skeins: pd.DataFrame, weight: Any, doubts: Doubts) -> _Found:
     return _Found(yards, half)
 
 
-def _lacking(skeins: pd.DataFrame, given: dict[str, Any], has_yards: Any) -> Any:
-    """Say what each skein without yards lacks: alike for all that have the same things measured."""
+def _not_measured(skeins: pd.DataFrame, given: dict[str, Any]) -> Any:
+    """Say what to measure of each skein: alike for all that have the same things measured."""
     measured = np.stack([~np.isnan(column) for column in given.values()])
-    cuts = (
-        skeins["cuts"].map(len).to_numpy() > 0 if "cuts" in skeins else np.zeros(len(skeins), bool)
-    )
+    cuts = np.zeros(len(skeins), bool)
+    if "cuts" in skeins:
+        cuts = np.fromiter(map(len, skeins["cuts"]), int, len(skeins)) > 0
     kinds = 2 ** np.arange(len(given) + 1) @ np.vstack([measured, cuts])
     said = np.full(len(skeins), "", object)
-    for kind in np.unique(kinds[~has_yards]):
-        rows = ~has_yards & (kinds == kind)
-        one = int(np.argmax(rows))
+    for kind in np.unique(kinds):
+        one = int(np.argmax(kinds == kind))
         numbers: dict[str, Any] = {name: column[one] for name, column in given.items()}
-        said[rows] = evidence.lacking(Skein(**numbers, cuts=[1.0] if cuts[one] else []))
+        said[kinds == kind] = evidence.not_measured(
+            Skein(**numbers, cuts=[1.0] if cuts[one] else [])
+        )
     return said
 
 

@@ -128,9 +128,9 @@ def grist_and_wraps(v: Any) -> chart.SheetChart:
         x,
         y,
         chart.band(band, "high_end", opacity=0.15),
-        ranges.mark_rule(color=chart.INK, strokeWidth=1.5, clip=True).encode(y2="high_end:Q"),
+        ranges.mark_bar(color=chart.INK, width=5, opacity=0.3, clip=True).encode(y2="high_end:Q"),
         points.mark_point(**{**chart.DOT, "clip": True}).encode(opacity=opacity),
-        names.mark_text(color=chart.INK, align="left", dx=7, dy=-7, **_NUMBER).encode(
+        names.mark_text(color=chart.INK, align="left", dx=8, dy=-8, **_NUMBER).encode(
             text="rows:N"
         ),
     )

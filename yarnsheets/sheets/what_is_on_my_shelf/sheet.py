@@ -136,7 +136,7 @@ class WhatIsOnMyShelf(AskedOfShelf):
                 "count": len(at_hand),
                 "lacking": missing,
                 "reckoned": [
-                    _row(each, result, roles.get(at, ""))
+                    _row(result, "" if result else lacking(each, doubts), roles.get(at, ""))
                     for at, (each, result) in enumerate(zip(skeins, found, strict=True))
                 ],
                 "stack": stack(skeins, found, [places[at] for at in choice.chosen or choice.lot]),
@@ -213,7 +213,7 @@ def _half_together(found: Sequence[Reckoned]) -> float:
     return sum(each.yards * each.half for each in found) / total if found else 0.0
 
 
-def _row(skein: Skein, found: Reckoned | None, role: str) -> dict[str, Any]:
+def _row(found: Reckoned | None, lacks: str, role: str) -> dict[str, Any]:
     """Give what stands beside a row."""
     return {
         "is_reckoned": found is not None,
@@ -222,7 +222,7 @@ def _row(skein: Skein, found: Reckoned | None, role: str) -> dict[str, Any]:
         "low": found.low if found else math.nan,
         "high": found.high if found else math.nan,
         "evidence": _evidence(found) if found else "",
-        "lacking": "" if found else lacking(skein),
+        "lacking": lacks,
         "role": role if found is None or role else "weigh it: its grist is not known",
     }
 
