@@ -14,10 +14,11 @@ import math
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from typing import Any
 
 DIGITS = 3
+_ALL_DIGITS = Context(prec=400)  # more than the largest number has
 _SLOT = re.compile(r"\{(\w+)(?:@([\w/*]+))?(?::(\d+))?([!^~*]*)(?:\|([^|{}]+)\|([^|{}]+))?\}")
 _NAME = re.compile(r"\{(\w+)\}")
 _QUANTITY = re.compile(r"\{(-?[\d.]+(?:e[+-]?\d+)?) (\w+)\}")
@@ -97,9 +98,11 @@ def with_decimals(value: float, decimals: int) -> str:
 
     >>> with_decimals(1234.5, 0), with_decimals(0.125, 2), with_decimals(-2.0, 1)
     ('1,235', '0.13', '−2.0')
+    >>> len(with_decimals(1e300, 0))
+    401
     """
-    rounded = Decimal(value).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
-    rounded += 0  # leaves a nought no sign
+    rounded = Decimal(value).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP, _ALL_DIGITS)
+    rounded = rounded if rounded else abs(rounded)  # a nought has no sign
     return f"{rounded:,}".replace("-", "\N{MINUS SIGN}")
 
 
