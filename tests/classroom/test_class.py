@@ -110,7 +110,22 @@ def test_the_projector_shows_the_way_in(page: Page, classroom: Server, troubles:
         "parseFloat(getComputedStyle(document.querySelector('.address')).fontSize)"
     )
     assert size >= 48  # px, for the back row
-    assert page.locator(".code svg").bounding_box()["width"] >= 150  # type: ignore[index]
+    # all of it is seen, with four squares of quiet around it (ISO/IEC 18004, 6.3.8, from memory)
+    code = page.evaluate(
+        """() => {
+            const svg = document.querySelector(".code svg");
+            const [outer, inner] = [svg, svg.querySelector("path:last-of-type")]
+                .map((part) => part.getBoundingClientRect());
+            return [outer.width, outer.left, outer.right, inner.left, inner.right, inner.bottom,
+                outer.bottom, svg.viewBox.baseVal.width];
+        }"""
+    )
+    width, left, right, first, last, low, bottom, squares = code
+    assert width >= 150
+    quiet = 4 * width / squares - 1
+    assert first - left >= quiet
+    assert right - last >= quiet
+    assert bottom - low >= quiet
     page.wait_for_selector(".ys-headline")
     page.get_by_role("button", name="Copy a link").click()
     assert page.get_by_label("Link to these numbers").input_value().startswith(outside)
@@ -125,7 +140,7 @@ def test_the_code_holds_the_address(classroom: Server) -> None:
 
     html = classroom.get("heron/all")
     code = segno.make(f"{classroom.address}heron", micro=False)
-    assert code.svg_inline(scale=6, dark="#000", light="#fff") in html
+    assert code.svg_inline(dark="#000", light="#fff", omitsize=True) in html
 
 
 def posted(classroom: Server, data: object, **headers: str) -> int:

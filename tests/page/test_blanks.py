@@ -11,8 +11,7 @@ import pytest
 import traitlets
 
 from tests.browser import open_sheet
-from tests.page.test_for_everyone import WIDTHS
-from tests.page.test_labels import STRUCK
+from tests.page.test_labels import STRUCK, WIDTHS
 from tests.reader import box, pick, said, type_in, unfold
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Blank

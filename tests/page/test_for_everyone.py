@@ -77,7 +77,7 @@ LED = """() => [...document.querySelectorAll(".ys-lead")].map((lead) => {
     const answer = document.querySelector(".ys-headline").getBoundingClientRect().bottom;
     const asks = document.querySelector(`label[for="${field.id}"]`).textContent;
     return { title: lead.title, asks, said: lead.textContent, holds: getSelection().toString(),
-        isSeen: top >= answer && bottom <= innerHeight };
+        isSeen: top >= answer && Math.floor(bottom) <= innerHeight };
 })"""
 
 

@@ -63,7 +63,7 @@ class Projector(InClass):
             raise HTTPError(HTTPStatus.NOT_FOUND)
         address = f"{self.request.protocol}://{self.request.host}/{self.room.word}"
         told = {"cuts": f"/{self.room.word}/cuts", "isTeacher": self.is_teacher()}
-        code = segno.make(address, micro=False).svg_inline(scale=6, dark="#000", light="#fff")
+        code = segno.make(address, micro=False).svg_inline(dark="#000", light="#fff", omitsize=True)
         path = self.pages.shelf.notebook(WORKSHEET)
         self.finish(
             worksheet(path, content, "room.html", address=address, code=code, told=json.dumps(told))

@@ -48,9 +48,15 @@ def answer_among_slips(v: Any) -> chart.SheetChart:
         chart.plot(
             chart.axis("along", "", 1, **_HIDDEN),
             chart.axis("up", "", _LINES, **_HIDDEN),
-            chart.rows(2, along=alt.datum.at * 0 + 0.5, up=alt.datum.at * _LINES).mark_line(
-                **chart.GOAL, opacity=is_there
-            ),
+            # between the lines alone, or it would strike their words
+            chart.rows(
+                _LINES,
+                along=alt.datum.at * 0 + 0.5,
+                up=alt.datum.at - 0.2,
+                to=alt.datum.at + 0.2,
+            )
+            .mark_rule(color=chart.PROJECT, strokeWidth=2, clip=True, opacity=is_there)
+            .encode(y2="to:Q"),
             here.mark_point(
                 **chart.HERE | {"opacity": alt.ExprRef("datum.hit ? 1 : 0.4")}, color=chart.YARN
             ),
