@@ -57,7 +57,7 @@ class Paper:
                 f" {_LEAST[0]:g} × {_LEAST[1]:g} mm is the least."
             )
             raise ValueError(msg)
-        right, bottom = self.place(self.across * self.down - 1)
+        right, bottom = self.corner(self.across * self.down - 1)
         right, bottom = right + self.tag[0], bottom + self.tag[1]
         white = min(self.left, self.top, self.width - right, self.height - bottom) + _PADDING
         if white < _MARGIN - 1e-9:  # a sum's last bits
@@ -67,7 +67,7 @@ class Paper:
             )
             raise ValueError(msg)
 
-    def place(self, at: int) -> tuple[float, float]:
+    def corner(self, at: int) -> tuple[float, float]:
         """Give where a tag of the page stands: row by row, from the left and from the top."""
         down, across = divmod(at, self.across)
         return (
