@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 from typing import TYPE_CHECKING
 
 from yarnsheets.page import choices
@@ -78,6 +79,15 @@ def centre(part: Locator) -> tuple[float, float]:
     at = part.bounding_box()
     assert at
     return at["x"] + at["width"] / 2, at["y"] + at["height"] / 2
+
+
+def codes(page: Page) -> list[str]:
+    """Read the codes for phones in a picture of the whole page, as a phone would, by ZXing."""
+    import zxingcpp
+    from PIL import Image
+
+    with Image.open(io.BytesIO(page.screenshot(full_page=True))) as picture:
+        return [code.text for code in zxingcpp.read_barcodes(picture.convert("L"))]
 
 
 def drag(page: Page, part: Locator, dx: float) -> None:

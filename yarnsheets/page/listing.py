@@ -8,8 +8,10 @@ from typing import Any
 class Column:
     """A column: its title, the field of the table's rows, and how that is written.
 
-    `dimension` is as of an input; a "template" is filled, and a "blank" is room to write in.
-    `unit` is one of its units, and none is the one chosen for the page.
+    `dimension` is as of an input; a "template" is filled, a "word" stands as it is, a "blank" is
+    room to write in, a "day" is the one on which it is read, and a "link" is drawn as a code for
+    phones. `unit` is one of its units, and none is the one chosen for the page; of a link, it is
+    the worksheet that is handed the numbers.
     """
 
     title: str
@@ -20,11 +22,15 @@ class Column:
 
 @dataclass(frozen=True)
 class Listing:
-    """The rows of a table with a title, which is a template; without rows it is not there."""
+    """The rows of a table with a title, which is a template; without rows it is not there.
+
+    As `tags`, each row stands by itself, to be cut out.
+    """
 
     table: str
     title: str
     columns: tuple[Column, ...]
+    tags: bool = False
 
     def describe(self) -> dict[str, Any]:
         """Describe the rows as the page reads them."""

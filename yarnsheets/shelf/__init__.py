@@ -1,4 +1,4 @@
-"""The shelf: many skeins at once, their yards, a choice among them, and files in and out.
+"""The shelf: many skeins at once, their yards, a choice among them, files in and out, and tags.
 
 >>> from yarnsheets import shelf
 >>> found = shelf.reckon(shelf.demo())
@@ -19,14 +19,28 @@ if TYPE_CHECKING:
     from yarnsheets.shelf.evidence import Doubts
     from yarnsheets.shelf.files import Shelf, demo, read, write
     from yarnsheets.shelf.frame import Chosen, choose, reckon
+    from yarnsheets.shelf.on_paper import Paper, labels
 
-__all__ = ["Chosen", "Doubts", "Shelf", "Wanted", "choose", "demo", "read", "reckon", "write"]
+__all__ = [
+    "Chosen",
+    "Doubts",
+    "Paper",
+    "Shelf",
+    "Wanted",
+    "choose",
+    "demo",
+    "labels",
+    "read",
+    "reckon",
+    "write",
+]
 
 _MODULES = {
     **dict.fromkeys(("Shelf", "demo", "read", "write"), "files"),
     **dict.fromkeys(("Chosen", "choose", "reckon"), "frame"),
     "Wanted": "choosing",
     "Doubts": "evidence",
+    **dict.fromkeys(("Paper", "labels"), "on_paper"),
 }
 
 

@@ -1,5 +1,6 @@
 /* The address of a page, which holds the numbers of its first sheet. */
 
+import { drawCode } from "./code.js";
 import { isFramed } from "./frame.js";
 import { handout } from "./handout.js";
 
@@ -26,6 +27,7 @@ export function pageAddress() {
     },
     onChange: (listen) => addEventListener("hashchange", () => listen(location.hash.slice(1))),
     neighbour,
+    code: neighbourCode,
   };
 }
 
@@ -34,4 +36,17 @@ function neighbour(worksheet) {
   if (isFramed) return; // it would open inside the frame
   if (handout) return handout.worksheets.includes(worksheet) ? `${worksheet}.html` : undefined;
   return location.pathname.endsWith(".ipynb") ? `${worksheet}.ipynb` : undefined;
+}
+
+/**
+ * A code that opens another worksheet; none for a page that no phone can reach.
+ *
+ * @param {string} worksheet
+ * @param {string} link
+ */
+function neighbourCode(worksheet, link) {
+  const page = neighbour(worksheet);
+  const isHere = ["localhost", "127.0.0.1", "[::1]"].includes(location.hostname);
+  if (!page || isHere || !location.protocol.startsWith("http")) return undefined;
+  return drawCode(`${new URL(page, location.href).href}#${link}`);
 }

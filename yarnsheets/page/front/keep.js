@@ -43,9 +43,14 @@ export function makeKeep(numbers, { address }) {
     /** Write the day, and where the page is found again. */
     date() {
       const link = address?.of(writeLink(numbers.values, numbers.choice)) ?? "";
-      printed.textContent = `${new Date().toLocaleDateString("en-GB", { dateStyle: "long" })} ${link}`;
+      printed.textContent = `${today()} ${link}`;
     },
   };
+}
+
+/** Write the day of today. */
+export function today() {
+  return new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
 }
 
 /**

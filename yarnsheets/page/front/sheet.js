@@ -50,7 +50,7 @@ export async function mount(el, description, program, host) {
   const arithmetic = makeArithmetic(numbers);
   const onward = makeOnward(numbers, host);
   const keep = makeKeep(numbers, host);
-  const listings = makeListings(numbers);
+  const listings = makeListings(numbers, host);
   const figures = makeFigures(numbers, (name, shown) => {
     change(name, roundNear(numbers, numbers.asked(name), shown));
   });
@@ -107,6 +107,7 @@ export async function mount(el, description, program, host) {
     clearTimeout(resting);
     answer.speak();
     onward.point();
+    listings.drawCodes();
     address?.write(writeLink(numbers.values, numbers.choice));
     host.settle({ ...numbers.values }, { ...numbers.choice });
   }
@@ -150,6 +151,7 @@ export async function mount(el, description, program, host) {
   const onPrint = () => {
     fold = arithmetic.unfold();
     keep.date();
+    listings.drawCodes();
   };
   const onPrinted = () => fold();
   addEventListener("beforeprint", onPrint);

@@ -81,6 +81,8 @@ export interface ListingDescription {
   table: string;
   title: string;
   columns: Column[];
+  /** Each row stands by itself, to be cut out. */
+  tags: boolean;
 }
 
 export interface Way {
@@ -240,6 +242,8 @@ export interface Address {
   onChange(listen: (link: string) => void): void;
   /** Where the page of another worksheet is, if it stands beside this one. */
   neighbour(worksheet: string): string | undefined;
+  /** A code for phones that opens it with a link, if they can reach it. */
+  code(worksheet: string, link: string): Element | undefined;
 }
 
 type Awaitable<T> = T | Promise<T>;

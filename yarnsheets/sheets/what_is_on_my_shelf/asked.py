@@ -79,6 +79,12 @@ class AskedOfShelf(Sheet):
         measure="The finest against the coarsest. 15% shows little in most fabrics (common"
         " practice, no source).",
     )
+    paper = Pick(
+        "On paper",
+        {"page": "this page", "tags": "a tag for each skein"},
+        measure="Tags stand below, and Print prints them alone. A page on the web gives each a code"
+        " for phones, which opens its grist and weight.",
+    )
     how_far_off = Group("How far off each measure may be", folded=True)
     known_range = Input(
         "A known length is right to within",

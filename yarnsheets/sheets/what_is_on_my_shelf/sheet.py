@@ -7,6 +7,7 @@ from typing import Any
 from yarnsheets.estimates.estimate import factor_interval
 from yarnsheets.page import choices
 from yarnsheets.page.inputs import Found, Table
+from yarnsheets.page.listing import Column, Listing
 from yarnsheets.page.onward import Onward
 from yarnsheets.page.sheet import Line, no_answer
 from yarnsheets.sheets.shared.doubt import times
@@ -14,6 +15,7 @@ from yarnsheets.sheets.what_is_on_my_shelf.asked import AskedOfShelf
 from yarnsheets.sheets.what_is_on_my_shelf.drawn import stack, thickness
 from yarnsheets.shelf.choosing import Choice, OnShelf, choose, why
 from yarnsheets.shelf.evidence import Reckoned, Skein, lacking, reckoned
+from yarnsheets.shelf.tags import OPENS, tag
 
 _NARROW = 1.01  # high end over low, below which both may be written alike
 _MOST_NAMED = 3
@@ -69,6 +71,25 @@ class WhatIsOnMyShelf(AskedOfShelf):
     names = Table("the rows of points that lie together")
     bars = Table("the yards of each fibre, by thickness")
     stack = Table("the skeins chosen, one on top of another")
+
+    tags = Table("what each skein's tag says")
+    listings = (
+        Listing(
+            "tags",
+            "Tags for the skeins",
+            (
+                Column("Code", "link", "link", OPENS),
+                Column("Name", "name", "word"),
+                Column("Fibre, colour", "kind", "word"),
+                Column("Holds", "holds", "template"),
+                Column("Range", "range", "template"),
+                Column("Weight, grist", "weighs", "template"),
+                Column("Wraps", "laid", "template"),
+                Column("Day", "", "day"),
+            ),
+            tags=True,
+        ),
+    )
 
     answer = (
         (
@@ -138,6 +159,11 @@ class WhatIsOnMyShelf(AskedOfShelf):
                 "reckoned": [
                     _row(result, "" if result else lacking(each, doubts), roles.get(at, ""))
                     for at, (each, result) in enumerate(zip(skeins, found, strict=True))
+                ],
+                "tags": [
+                    tag(each, result)
+                    for each, result in zip(skeins, found, strict=True)
+                    if self.paper == "tags"
                 ],
                 "stack": stack(skeins, found, [places[at] for at in choice.chosen or choice.lot]),
             }
