@@ -21,14 +21,20 @@ async function fetchAll(addresses) {
   await Promise.allSettled(addresses.map((address) => kept.add(address)));
 }
 
-/** Keep, as it is now, what an earlier version had kept. */
+const isEarlier = (/** @type {string} */ name) => name.startsWith(KIND) && name !== NAME;
+
+/** Fetch what is new, and anew what an earlier version had kept. */
+async function install() {
+  const earlier = (await caches.keys()).filter(isEarlier);
+  const requests = await Promise.all(earlier.map(async (name) => (await caches.open(name)).keys()));
+  await fetchAll([...handout_files, ...requests.flat().map(({ url }) => url)]);
+  await worker.skipWaiting();
+}
+
+/* Nothing is fetched here: pages wait for it. */
 async function takeOver() {
-  for (const name of await caches.keys()) {
-    if (!name.startsWith(KIND) || name === NAME) continue;
-    const requests = await (await caches.open(name)).keys();
-    await fetchAll(requests.map(({ url }) => url));
-    await caches.delete(name);
-  }
+  await Promise.all((await caches.keys()).filter(isEarlier).map((name) => caches.delete(name)));
+  await worker.clients.claim();
 }
 
 /**
@@ -48,12 +54,8 @@ async function answer(request) {
   return Promise.race([now.catch(() => before), late]);
 }
 
-worker.addEventListener("install", (event) => {
-  event.waitUntil(fetchAll(handout_files).then(() => worker.skipWaiting()));
-});
-worker.addEventListener("activate", (event) => {
-  event.waitUntil(takeOver().then(() => worker.clients.claim()));
-});
+worker.addEventListener("install", (event) => event.waitUntil(install()));
+worker.addEventListener("activate", (event) => event.waitUntil(takeOver()));
 worker.addEventListener("fetch", (event) => {
   if (event.request.method === "GET") event.respondWith(answer(event.request));
 });
